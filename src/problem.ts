@@ -46,7 +46,7 @@ export const refuse = (
 ): { readonly ok: false; readonly problem: Problem } => ({ ok: false, problem: { code, facts, at } })
 
 /** Goes on with a good value, passes a problem through. */
-export const then = <A, B>(outcome: Outcome<A>, next: (value: A) => Outcome<B>): Outcome<B> =>
+export const andThen = <A, B>(outcome: Outcome<A>, next: (value: A) => Outcome<B>): Outcome<B> =>
   outcome.ok ? next(outcome.value) : outcome
 
 /** A valid range is data: the check, the docstring, the message and the edge tests read the same one. */

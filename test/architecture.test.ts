@@ -18,7 +18,9 @@ const sources = globSync(['src/**/*.ts', 'adapters/**/*.ts'], { cwd: root }).toS
 /** Every import of a file: a path from the root where it is ours, else the package's name; type-only ones too. */
 function importsOf(file: string): string[] {
   const text = readFileSync(path.join(root, file), 'utf8')
-  const runtime = parse(stripTypeScriptTypes(text, { mode: 'strip' }))[0].map((i) => i.n)
+  const runtime = parse(stripTypeScriptTypes(text, { mode: 'strip' }))[0]
+    .filter((i) => i.type !== 'import-meta')
+    .map((i) => i.specifier)
   const types = [...text.matchAll(/import type [^'"]*?from ['"]([^'"]+)['"]/g)].map((m) => m[1])
   return [...new Set([...runtime, ...types])].map((name) => {
     if (name === undefined) return '(computed)'
