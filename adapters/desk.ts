@@ -1,0 +1,109 @@
+/** What the platforms do alike between receiving and posting: order, doubles, buttons' state, the log line, failures. */
+import { randomBytes } from 'node:crypto'
+import type { Message } from '../src/message.ts'
+import type { Offer, Reply } from '../src/reply.ts'
+import { type Backing, type ChannelKey, clock, type Pressed } from './contract.ts'
+import { brief, type Log } from './logging.ts'
+import { createGuard, createQueue } from './queue.ts'
+
+/** A reply with the key its buttons' state is kept under; null: show no buttons. */
+export type Shown = { readonly reply: Reply; readonly key: string | null }
+
+export type Ask = {
+  readonly channel: ChannelKey
+  readonly id: string
+  readonly text: string
+  readonly person: string
+  readonly personName?: string | undefined
+  /** Set when a button was pressed; `text` is then what it says. */
+  readonly pressed?: Pressed
+  readonly language?: string | undefined
+  readonly post: (shown: Shown) => Promise<void>
+  /** Says a plain sentence instead of a reply. */
+  readonly sayOnly: (sentence: string) => Promise<void>
+  /** Called when it turns out to be answered already. */
+  readonly nothing?: () => Promise<void>
+}
+
+export type Desk = {
+  /** False for a second delivery within this process. */
+  readonly take: (channel: ChannelKey, id: string) => boolean
+  /** Answers a message that was taken, after those of its channel that came before; never rejects. */
+  readonly answer: (ask: Ask) => Promise<void>
+  /** The state of a button, or null when its answer is gone or belongs to another channel. */
+  readonly recallPress: (channel: ChannelKey, key: string, index: number) => Promise<Pressed | null>
+  readonly drain: (timeoutMs: number) => Promise<boolean>
+}
+
+type Kept = { readonly channel: ChannelKey; readonly about: string; readonly offers: readonly Offer[] }
+
+const buttonsKey = (key: string) => `buttons:${key}`
+
+export function createDesk(platform: string, backing: Backing, log: Log): Desk {
+  const queue = createQueue()
+  const guard = createGuard()
+
+  const keepOffers = async (ask: Ask, reply: Reply): Promise<string | null> => {
+    if (reply.offers.length === 0) return null
+    const key = randomBytes(12).toString('base64url')
+    const kept: Kept = { channel: ask.channel, about: ask.pressed?.about ?? ask.text, offers: reply.offers }
+    try {
+      await backing.keep(buttonsKey(key), JSON.stringify(kept))
+      return key
+    } catch (error) {
+      log.error({ platform, error: brief(error) }, 'buttons are left out: their state could not be kept')
+      return null
+    }
+  }
+
+  const work = async (ask: Ask): Promise<void> => {
+    const started = performance.now()
+    const { now, zone } = clock()
+    const message: Message = {
+      text: ask.text,
+      id: ask.id,
+      person: ask.person,
+      ...(ask.personName ? { personName: ask.personName } : {}),
+      now,
+      zone,
+    }
+    const reply = ask.pressed
+      ? await backing.answerer.press(ask.channel, ask.pressed, message)
+      : await backing.answerer.handle(ask.channel, message)
+    if (reply === null) {
+      log.debug({ platform, id: ask.id }, 'answered before')
+      await ask.nothing?.()
+      return
+    }
+    await ask.post({ reply, key: await keepOffers(ask, reply) })
+    const ms = Math.round(performance.now() - started)
+    log.info({ platform, topic: reply.topic, ms, ok: reply.ok }, 'answered')
+    log.debug({ platform, text: ask.text, answer: reply.answer }, 'said')
+  }
+
+  const answer = (ask: Ask): Promise<void> =>
+    queue.run(ask.channel, async () => {
+      try {
+        await work(ask)
+      } catch (error) {
+        guard.release(`${ask.channel}/${ask.id}`)
+        log.error({ platform, error: brief(error) }, 'a message was not answered')
+        log.debug({ platform, stack: error instanceof Error ? error.stack : null }, 'where')
+        const sentence = backing.words(ask.language ?? '').failed
+        await ask.sayOnly(sentence).catch((late: unknown) => log.error({ platform, error: brief(late) }, 'nor told'))
+      }
+    })
+
+  const recallPress = async (channel: ChannelKey, key: string, index: number): Promise<Pressed | null> => {
+    const json = await backing.recall(buttonsKey(key)).catch((error: unknown) => {
+      log.error({ platform, error: brief(error) }, 'a button could not be looked up')
+      return null
+    })
+    if (json === null) return null
+    const kept = JSON.parse(json) as Kept
+    const offer = kept.offers[index]
+    return offer && kept.channel === channel ? { id: offer.id, say: offer.say, about: kept.about } : null
+  }
+
+  return { take: (channel, id) => guard.take(`${channel}/${id}`), answer, recallPress, drain: queue.drain }
+}

@@ -1,0 +1,32 @@
+/** Words for tests of the adapters, so that they need no catalogue. */
+import type { Words } from '../../adapters/contract.ts'
+
+export const testWords: Words = {
+  gone: 'That answer is no longer kept. Ask again.',
+  failed: 'Something broke on my side. Send it again.',
+  noFile: 'A file could not be added here.',
+  more: 'The rest is in the file.',
+  moreAlt: 'The whole answer as text',
+  pictureAlt: 'Picture: {name}',
+  formButton: 'Fill in boxes',
+  formTitle: 'Room, tile, joint',
+  formSend: 'Work it out',
+  formCancel: 'Close',
+  room: 'Room',
+  roomExample: '10x13',
+  tile: 'Tile',
+  tileExample: '18x18',
+  joint: 'Joint',
+  jointExample: '3/16',
+  formRoom: '{room} room',
+  formTile: '{tile} tile',
+  formJoint: '{joint} joint',
+  formWord: 'form',
+  commandDescription: 'Ask about tile, mortar, grout, waits',
+  commandOption: 'message',
+  commandHint: 'the whole question',
+  homeTitle: 'Ask here',
+  homeIntro: 'One short message in, one short answer out.',
+  homeExamples: '10x13 shop floor, 18x18 tile, 3/16 joint\nwater for half a bag',
+  homeUnits: 'Units here: {units}',
+}
