@@ -75,6 +75,12 @@ export class Folding<Memory> {
     if (!oldest.done) this.#points.delete(oldest.value)
   }
 
+  /** The store may lie in another past (a mended file, a server come back): nothing remembered is built upon, but it is
+   *  still the last that was known. */
+  doubt(): void {
+    for (const [channel, point] of this.#points) this.#points.set(channel, { ...point, id: -1 })
+  }
+
   drop(channel: string): void {
     this.#points.delete(channel)
   }

@@ -2,7 +2,10 @@
 import type { Rules, Store } from './store.ts'
 
 /** Where the job memory lies. */
-export type Where = { readonly in: 'memory' } | { readonly in: 'file'; readonly file: string }
+export type Where =
+  | { readonly in: 'memory' }
+  | { readonly in: 'file'; readonly file: string }
+  | { readonly in: 'postgres'; readonly url: string; readonly connections?: number }
 
 /** A store, not yet opened: a fault of file or server shows at its first operation, as a value. */
 export async function openStore<Memory>(where: Where, rules: Rules<Memory>): Promise<Store<Memory>> {
@@ -11,5 +14,11 @@ export async function openStore<Memory>(where: Where, rules: Rules<Memory>): Pro
       return (await import('./memory.ts')).memoryStore(rules)
     case 'file':
       return new (await import('./sqlite.ts')).SqliteStore(where.file, rules)
+    case 'postgres':
+      return new (await import('./postgres.ts')).PostgresStore(where.url, rules, where.connections)
   }
 }
+
+/** What a user names on a command line or in the environment: a PostgreSQL address, else a file. */
+export const whereIs = (named: string): Where =>
+  /^postgres(ql)?:\/\//i.test(named) ? { in: 'postgres', url: named } : { in: 'file', file: named }

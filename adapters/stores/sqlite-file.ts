@@ -52,7 +52,11 @@ export class SqliteFile {
   #inode = 0
   #statements = new Map<string, StatementSync>()
 
-  constructor(file: string) {
+  readonly #onOpen: () => void
+
+  /** @param onOpen  told of each opening: the file may be another one than before */
+  constructor(file: string, onOpen: () => void) {
+    this.#onOpen = onOpen
     this.file = file === IN_MEMORY ? file : path.resolve(file)
   }
 
@@ -151,6 +155,7 @@ export class SqliteFile {
     this.#db = db
     db.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA secure_delete = ON')
     if (this.#version() !== STEPS.length) this.#migrate(db)
+    this.#onOpen()
   }
 
   #version(): number {

@@ -19,6 +19,7 @@ export const STEPS: readonly string[] = [
     message TEXT NOT NULL,
     part INTEGER NOT NULL,
     kind TEXT NOT NULL,
+    at_ms INTEGER NOT NULL,
     entry TEXT NOT NULL,
     PRIMARY KEY (channel, seq)
   ) STRICT, WITHOUT ROWID;

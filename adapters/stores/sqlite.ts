@@ -28,8 +28,8 @@ export class SqliteStore<Memory> implements Store<Memory> {
 
   /** Touches nothing: the file is opened, or made, by the first operation. */
   constructor(file: string, rules: Rules<Memory>) {
-    this.#file = new SqliteFile(file)
     this.#folding = new Folding(rules)
+    this.#file = new SqliteFile(file, () => this.#folding.doubt())
   }
 
   async load(channel: string, messageId?: string): Promise<Kept<Loaded<Memory>>> {
@@ -58,7 +58,7 @@ export class SqliteStore<Memory> implements Store<Memory> {
       () => {
         const row = this.#channelMade(channel)
         const message = plain(answered.messageId)
-        const ms = Date.parse(answered.at) || 0
+        const ms = msOf(answered.at)
         const reply = JSON.stringify(answered.reply)
         if (!this.#run(ANSWER, row.id, message, answered.at, ms, reply))
           return {
@@ -91,7 +91,7 @@ export class SqliteStore<Memory> implements Store<Memory> {
   learned(workspace: string, kinds: readonly string[], limit: number): Promise<Kept<readonly InChannel[]>> {
     const sql = `SELECT c.key AS channel, e.entry FROM channel c JOIN entry e ON e.channel = c.id
       WHERE c.workspace = ? AND e.kind IN (SELECT value FROM json_each(?))
-      ORDER BY json_extract(e.entry, '$.at') DESC, e.channel DESC, e.seq DESC LIMIT ?`
+      ORDER BY e.at_ms DESC, e.channel DESC, e.seq DESC LIMIT ?`
     return this.#file.read(() =>
       this.#all<{ channel: string; entry: string }>(sql, workspace, JSON.stringify(kinds.map(plain)), limit)
         .map(({ channel, entry }) => ({ channel, entry: JSON.parse(entry) as Entry }))
@@ -216,7 +216,7 @@ export class SqliteStore<Memory> implements Store<Memory> {
       this.#run('UPDATE channel SET last = ? WHERE id = ?', last, row.id)
       let added = last - row.last
       for (const { messageId, at, reply } of moved.answered ?? [])
-        added += this.#run(ANSWER, row.id, plain(messageId), at, Date.parse(at) || 0, JSON.stringify(reply))
+        added += this.#run(ANSWER, row.id, plain(messageId), at, msOf(at), JSON.stringify(reply))
       for (const r of moved.reminders ?? [])
         added += this.#run(
           `${NEW_REMINDER} ON CONFLICT DO NOTHING`,
@@ -278,8 +278,9 @@ export class SqliteStore<Memory> implements Store<Memory> {
 
   /** False where the channel has that part of that message already. */
   #addEntry(id: number, { seq, entry }: Numbered): boolean {
-    const sql = 'INSERT INTO entry VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (channel, message, part) DO NOTHING'
-    return this.#run(sql, id, seq, plain(entry.messageId), entry.part, plain(entry.kind), JSON.stringify(entry)) > 0
+    const sql = 'INSERT INTO entry VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT (channel, message, part) DO NOTHING'
+    const { messageId, part, kind, at } = entry
+    return this.#run(sql, id, seq, plain(messageId), part, plain(kind), msOf(at), JSON.stringify(entry)) > 0
   }
 
   #setReminder(id: number, { id: name, dueMs, body }: Reminder): void {
@@ -344,6 +345,8 @@ const ANSWER = 'INSERT INTO answered VALUES (?, ?, ?, ?, ?) ON CONFLICT DO NOTHI
 const CANCEL = `UPDATE reminder SET state = 'cancelled', holder = NULL WHERE channel = ? AND id = ? AND state = 'waiting'`
 const NEW_REMINDER = `INSERT INTO reminder (channel, id, due_ms, next_ms, body, state, attempts)
   VALUES (?1, ?2, ?3, ?3, ?4, 'waiting', 0)`
+
+const msOf = (at: string): number => Date.parse(at) || 0
 
 type ReminderRow = { id: string; due_ms: number; body: string }
 const reminderOf = (row: ReminderRow): Reminder => ({

@@ -1,0 +1,68 @@
+/** The longer statements of the PostgreSQL store. Each is atomic by itself and costs one round trip. */
+
+/** A channel's state: snapshot and entries after it, or only the entries after what the asker remembers.
+ *  $1 channel, $2 message or null, $3 fold version, $4 and $5 row id and entry number of what is remembered. */
+export const LOAD = `
+  SELECT c.id, c.last, a.message IS NOT NULL AS answered, a.reply, s.seq, s.skipped, s.memory, e.entries
+  FROM kneepad_channel c
+  LEFT JOIN kneepad_answered a ON a.channel = c.id AND a.message = $2
+  LEFT JOIN kneepad_snapshot s ON s.channel = c.id AND s.fold = $3 AND c.id <> $4
+  LEFT JOIN LATERAL (
+    SELECT array_agg(e.entry ORDER BY e.seq) AS entries FROM kneepad_entry e
+    WHERE e.channel = c.id AND e.seq > CASE WHEN c.id = $4 THEN $5 ELSE coalesce(s.seq, 0) END
+  ) e ON true
+  WHERE c.key = $1`
+
+/** One answered message. The update of the channel's row makes writers of one channel wait for each other; no row comes
+ *  back where the channel is not there, moved on, or answered this message already.
+ *  $1 channel, $2 message, $3 at, $4 at [ms], $5 reply, $6 after or null, $7 row id or null, $8 number of entries,
+ *  $9 to $13 the entries, $14 cancels, $15 to $17 reminders, $18 fold version, $19 and $20 the snapshot's. */
+export const APPEND = `
+  WITH c AS (
+    UPDATE kneepad_channel SET last = last + $8::int
+    WHERE key = $1 AND ($6::bigint IS NULL OR last = $6::bigint) AND ($7::bigint IS NULL OR id = $7::bigint)
+      AND NOT EXISTS (SELECT FROM kneepad_answered a WHERE a.channel = kneepad_channel.id AND a.message = $2)
+    RETURNING id, last
+  ), answer AS (
+    INSERT INTO kneepad_answered SELECT id, $2, $3, $4::bigint, $5 FROM c
+  ), entry AS (
+    INSERT INTO kneepad_entry
+    SELECT c.id, c.last - $8::int + n, message, part, kind, at_ms, entry
+    FROM c, unnest($9::text[], $10::int[], $11::text[], $12::bigint[], $13::text[])
+      WITH ORDINALITY AS e (message, part, kind, at_ms, entry, n)
+  ), cancel AS (
+    UPDATE kneepad_reminder r SET state = 'cancelled', holder = NULL
+    FROM c WHERE r.channel = c.id AND r.id = ANY ($14::text[]) AND r.state = 'waiting'
+  ), remind AS (
+    INSERT INTO kneepad_reminder
+    SELECT c.id, r.id, due_ms, due_ms, body, 'waiting', NULL, 0
+    FROM c, unnest($15::text[], $16::bigint[], $17::text[]) AS r (id, due_ms, body)
+    ON CONFLICT (channel, id) DO UPDATE SET due_ms = excluded.due_ms, next_ms = excluded.next_ms,
+      body = excluded.body, state = 'waiting', holder = NULL, attempts = 0
+  ), snapshot AS (
+    INSERT INTO kneepad_snapshot
+    SELECT c.id, $18::int, c.last, $19::int, $20::text FROM c WHERE $20::text IS NOT NULL
+    ON CONFLICT (channel, fold) DO UPDATE SET seq = excluded.seq, skipped = excluded.skipped, memory = excluded.memory
+  ), old AS (
+    DELETE FROM kneepad_snapshot s USING c WHERE s.channel = c.id AND s.fold < $18::int AND $20::text IS NOT NULL
+  )
+  SELECT last FROM c`
+
+/** $1 channel, $2 id, $3 due [ms], $4 body. */
+export const REMIND = `
+  INSERT INTO kneepad_reminder
+  SELECT id, $2, $3::bigint, $3::bigint, $4, 'waiting', NULL, 0 FROM kneepad_channel WHERE key = $1 FOR KEY SHARE
+  ON CONFLICT (channel, id) DO UPDATE SET due_ms = excluded.due_ms, next_ms = excluded.next_ms,
+    body = excluded.body, state = 'waiting', holder = NULL, attempts = 0
+  RETURNING channel`
+
+/** Rows another instance is claiming at this moment are passed over, not waited for.
+ *  $1 holder, $2 now [ms], $3 held until [ms], $4 limit. */
+export const CLAIM = `
+  WITH due AS (
+    SELECT channel, id FROM kneepad_reminder WHERE state = 'waiting' AND next_ms <= $2
+    ORDER BY next_ms LIMIT $4 FOR UPDATE SKIP LOCKED
+  )
+  UPDATE kneepad_reminder r SET holder = $1, next_ms = $3, attempts = attempts + 1
+  FROM due, kneepad_channel c WHERE r.channel = due.channel AND r.id = due.id AND c.id = r.channel
+  RETURNING c.key AS channel, r.id, r.due_ms, r.body, r.attempts`
