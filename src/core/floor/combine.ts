@@ -12,8 +12,18 @@ const toGrid = (rings: readonly Ring[]) =>
 
 const fromGrid = (paths: readonly (readonly { x: number; y: number }[])[]): Ring[] =>
   paths
-    .map((path) => tidyRing(path.map(({ x, y }): Point => [x / STEPS_PER_MM, y / STEPS_PER_MM])))
+    .map((path) => straightened(tidyRing(path.map(({ x, y }): Point => [x / STEPS_PER_MM, y / STEPS_PER_MM]))))
     .filter((ring) => ring.length >= 3 && Math.abs(ringArea(ring)) >= LEAST_FLOOR_MM2)
+
+/** Without the corners left where two walls became one straight wall. */
+function straightened(ring: Ring): Ring {
+  return ring.filter(([x, y], i) => {
+    const [ax, ay] = ring[(i + ring.length - 1) % ring.length]!
+    const [bx, by] = ring[(i + 1) % ring.length]!
+    const off = Math.abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / Math.hypot(bx - ax, by - ay)
+    return off > 3 / STEPS_PER_MM
+  })
+}
 
 function combine(how: ClipType, a: readonly Ring[], b: readonly Ring[]): Ring[] {
   return fromGrid(Clipper.booleanOp(how, toGrid(a), toGrid(b), FillRule.NonZero))

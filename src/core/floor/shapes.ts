@@ -1,0 +1,195 @@
+/** Floors as crews say them: rectangles, rectangles less or plus rectangles at a place, rooms out of square, curves. */
+import { andThen, fine, type Outcome, refuse } from '../../problem.ts'
+import { floorOf } from './check.ts'
+import { less, union } from './combine.ts'
+import { boxOf, type Floor, floorArea, movedFloor, type Point, type Ring } from './rings.ts'
+
+export type Side = 'left' | 'right' | 'bottom' | 'top'
+export type Corner = 'bottom-left' | 'bottom-right' | 'top-left' | 'top-right'
+
+/** Where a rectangle goes within the box round a floor. Distances are clear distances from the box's sides [mm];
+ *  `null` leaves it to the middle, and the answer says so. */
+export type Place =
+  | { readonly at: 'corner'; readonly corner: Corner }
+  /** Against a side; `alongMm` from the side's left or bottom end. */
+  | { readonly at: 'side'; readonly side: Side; readonly alongMm: number | null }
+  | { readonly at: 'inside'; readonly x: FromWall | null; readonly y: FromWall | null }
+/** `mm` from the low wall (left, bottom) or from the high one (right, top). */
+export type FromWall = { readonly from: 'low' | 'high'; readonly mm: number }
+
+export const CENTRED: Place = { at: 'inside', x: null, y: null }
+
+export type Placed = {
+  readonly floor: Floor
+  /** The rectangle's own corner, nearest to bottom-left. [mm] */
+  readonly atMm: Point
+  /** Which coordinates were put in the middle because nothing was said. */
+  readonly centredX: boolean
+  readonly centredY: boolean
+}
+
+const rectangleRing = (x: number, y: number, width: number, height: number): Ring => [
+  [x, y],
+  [x + width, y],
+  [x + width, y + height],
+  [x, y + height],
+]
+
+/** A rectangle with its bottom-left corner at (x, y). Sides above 0 [mm].
+ *  @problem bad-floor no-area for a side of 0 or less; out-of-range */
+export function rectangle(widthMm: number, heightMm: number, x = 0, y = 0): Outcome<Floor> {
+  if (!(widthMm > 0 && heightMm > 0)) return refuse('bad-floor', { why: 'no-area', where: [x, y] })
+  return floorOf(rectangleRing(x, y, widthMm, heightMm))
+}
+
+/** The rectangle's corner for a place, and what was centred. */
+function spot(floor: Floor, width: number, height: number, place: Place): Omit<Placed, 'floor'> {
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const [midX, midY] = [(minX + maxX - width) / 2, (minY + maxY - height) / 2]
+  const lineX = (w: FromWall | null) => (w === null ? midX : w.from === 'low' ? minX + w.mm : maxX - w.mm - width)
+  const lineY = (w: FromWall | null) => (w === null ? midY : w.from === 'low' ? minY + w.mm : maxY - w.mm - height)
+  switch (place.at) {
+    case 'corner': {
+      const x = place.corner.endsWith('left') ? minX : maxX - width
+      const y = place.corner.startsWith('bottom') ? minY : maxY - height
+      return { atMm: [x, y], centredX: false, centredY: false }
+    }
+    case 'side': {
+      const free = place.alongMm === null
+      if (place.side === 'left' || place.side === 'right') {
+        const x = place.side === 'left' ? minX : maxX - width
+        return { atMm: [x, free ? midY : minY + place.alongMm], centredX: false, centredY: free }
+      }
+      const y = place.side === 'bottom' ? minY : maxY - height
+      return { atMm: [free ? midX : minX + place.alongMm, y], centredX: free, centredY: false }
+    }
+    case 'inside':
+      return { atMm: [lineX(place.x), lineY(place.y)], centredX: place.x === null, centredY: place.y === null }
+  }
+}
+
+/** A floor less a rectangle at a place: an L at a corner, a U at a side, an island inside.
+ *  @problem bad-floor does-not-fit where the rectangle is not wholly on the floor; nothing-left */
+export function lessRectangle(floor: Floor, widthMm: number, heightMm: number, place: Place): Outcome<Placed> {
+  const where = spot(floor, widthMm, heightMm, place)
+  return andThen(rectangle(widthMm, heightMm, ...where.atMm), (taken) =>
+    andThen(less(floor, [taken]), (left): Outcome<Placed> => {
+      const gone = floorArea(floor) - floorArea(left)
+      if (Math.abs(gone - widthMm * heightMm) > 1e-6 * widthMm * heightMm + 1)
+        return refuse('bad-floor', { why: 'does-not-fit', where: where.atMm })
+      return fine({ floor: left, ...where })
+    }),
+  )
+}
+
+/** A floor plus a rectangle outside one of its sides, joined along it; `alongMm` as in Place.
+ *  @problem bad-floor does-not-fit where the rectangle does not touch the side */
+export function plusRectangle(
+  floor: Floor,
+  widthMm: number,
+  heightMm: number,
+  side: Side,
+  alongMm: number | null,
+): Outcome<Placed> {
+  const { atMm, centredX, centredY } = spot(floor, widthMm, heightMm, { at: 'side', side, alongMm })
+  const out: Point =
+    side === 'left' ? [-widthMm, 0] : side === 'right' ? [widthMm, 0] : [0, side === 'top' ? heightMm : -heightMm]
+  const at: Point = [atMm[0] + out[0], atMm[1] + out[1]]
+  return andThen(rectangle(widthMm, heightMm, ...at), (added) =>
+    andThen(union([floor, added]), (joined): Outcome<Placed> => {
+      if (joined.rings.length > floor.rings.length) return refuse('bad-floor', { why: 'does-not-fit', where: at })
+      return fine({ floor: joined, atMm: at, centredX, centredY })
+    }),
+  )
+}
+
+/** A T: a bar along the top, and a stem of the full height in the middle. Sides [mm].
+ *  @problem bad-floor does-not-fit where the stem is wider than the bar or the bar higher than the whole */
+export function tShape(barWidthMm: number, barHeightMm: number, stemWidthMm: number, heightMm: number): Outcome<Floor> {
+  if (!(stemWidthMm < barWidthMm && barHeightMm < heightMm)) return refuse('bad-floor', { why: 'does-not-fit' })
+  return andThen(rectangle(barWidthMm, barHeightMm, 0, heightMm - barHeightMm), (bar) =>
+    andThen(rectangle(stemWidthMm, heightMm, (barWidthMm - stemWidthMm) / 2, 0), (stem) => union([bar, stem])),
+  )
+}
+
+/** Rooms without a place of their own, set in a row from left to right with a gap, as one floor in parts. */
+export function inARow(floors: readonly Floor[], gapMm: number): Floor {
+  let x = 0
+  const moved = floors.map((floor) => {
+    const box = boxOf(floor.rings)
+    const here = movedFloor(floor, x - box.minX, -box.minY)
+    x += box.maxX - box.minX + gapMm
+    return here
+  })
+  return { rings: moved.flatMap((floor) => floor.rings) }
+}
+
+export type OutOfSquare = {
+  readonly floor: Floor
+  /** The diagonal not measured, bottom-right to top-left. [mm] */
+  readonly otherDiagonalMm: number
+  /** How far each corner is off a right angle, from bottom-left counter-clockwise. [degrees] */
+  readonly cornersOffDeg: readonly [number, number, number, number]
+}
+
+/** A room from its four walls and the diagonal from bottom-left to top-right [mm], by the law of cosines.
+ *  @problem bad-floor diagonal-impossible where the sides cannot span the diagonal */
+export function fromDiagonal(
+  bottom: number,
+  right: number,
+  top: number,
+  left: number,
+  diagonal: number,
+): Outcome<OutOfSquare> {
+  const spans = (a: number, b: number) => a > 0 && b > 0 && diagonal < a + b && diagonal > Math.abs(a - b)
+  if (!(spans(bottom, right) && spans(left, top))) return refuse('bad-floor', { why: 'diagonal-impossible' })
+  const angle = (near: number, far: number) => Math.acos((near ** 2 + diagonal ** 2 - far ** 2) / (2 * near * diagonal))
+  const tilt = angle(bottom, right)
+  const [c, d]: [Point, Point] = [
+    [diagonal * Math.cos(tilt), diagonal * Math.sin(tilt)],
+    [left * Math.cos(tilt + angle(left, top)), left * Math.sin(tilt + angle(left, top))],
+  ]
+  const corners: Ring = [[0, 0], [bottom, 0], c, d]
+  return andThen(floorOf(corners), (floor) =>
+    fine({
+      floor,
+      otherDiagonalMm: Math.hypot(d[0] - bottom, d[1]),
+      cornersOffDeg: [0, 1, 2, 3].map((k) => offSquareDeg(corners, k)) as [number, number, number, number],
+    }),
+  )
+}
+
+function offSquareDeg(corners: Ring, k: number): number {
+  const [p, q, r] = [corners[(k + 3) % 4]!, corners[k]!, corners[(k + 1) % 4]!]
+  const [u, v] = [Math.atan2(r[1] - q[1], r[0] - q[0]), Math.atan2(p[1] - q[1], p[0] - q[0])]
+  const inner = ((v - u) * 180) / Math.PI
+  return ((inner + 360) % 360) - 90
+}
+
+/** How far a curve's chords may leave the curve [mm]. */
+const CHORD_MM = 0.5
+
+/** Corners along an arc, both ends included, close enough that no chord is off by more than half a millimetre.
+ *  Angles in degrees, counter-clockwise from the right. */
+export function arc(centre: Point, radiusMm: number, fromDeg: number, toDeg: number): Point[] {
+  const step = 2 * Math.acos(Math.max(0, 1 - CHORD_MM / radiusMm))
+  const turn = ((toDeg - fromDeg) * Math.PI) / 180
+  const n = Math.max(2, Math.ceil(Math.abs(turn) / step))
+  return Array.from({ length: n + 1 }, (_, k) => {
+    const angle = (fromDeg * Math.PI) / 180 + (turn * k) / n
+    return [centre[0] + radiusMm * Math.cos(angle), centre[1] + radiusMm * Math.sin(angle)] as const
+  })
+}
+
+/** A round floor as a polygon of the circle's own area. Diameter above 0 [mm].
+ *  @problem bad-floor no-area */
+export function circle(diameterMm: number, centre: Point = [diameterMm / 2, diameterMm / 2]): Outcome<Floor> {
+  if (!(diameterMm > 0)) return refuse('bad-floor', { why: 'no-area', where: centre })
+  const n = arc(centre, diameterMm / 2, 0, 360).length - 1
+  const radius = (diameterMm / 2) * Math.sqrt((2 * Math.PI) / (n * Math.sin((2 * Math.PI) / n)))
+  const ring = Array.from({ length: n }, (_, k): Point => {
+    const angle = (2 * Math.PI * k) / n
+    return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)]
+  })
+  return floorOf(ring)
+}
