@@ -101,7 +101,7 @@ describe('coverage of a 50 lb bag, ft2 (derived: notch geometry at 45 to 90 degr
     [1 / 2, 1 / 2, 1, 26, 35],
   ])('%d x %d in, skim %d mm: %d to %d', (width, depth, skim, low, high) => {
     const got = coverage(notch('square', width, depth, width), skim)
-    near(got.low / FT2, low, 0.55) // the published list rounds 34.46 up
+    near(got.low / FT2, low, 0.55) // the list of check values rounds 34.46 up
     near(got.high / FT2, high, 0.55)
   })
 
