@@ -132,8 +132,6 @@ export const PRACTICE = {
     'backButterEdgeMm',
     'contactDryPct',
     'contactWetPct',
-    'tilesLifted',
-    'voidIn2',
   ],
   grout: ['sandedFromMm', 'coarseFromMm', 'openDepthShare', 'wasteShare', 'minC', 'maxC'],
   mix: ['hotC', 'hotFactor', 'rpm'],

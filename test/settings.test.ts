@@ -39,10 +39,32 @@ describe('the files of config/', () => {
   })
 })
 
+describe('the README', () => {
+  const readme = readFileSync(path.join(folder, '../README.md'), 'utf8')
+  const entries = [...readme.matchAll(/^```json config\/(\S+) (\S+)\n([\s\S]*?)^```/gm)]
+
+  test('shows how an entry is replaced', () => expect(entries.length).toBeGreaterThan(0))
+
+  test.each(entries.map(([, file, id, text]) => [file!, id!, text!]))('%s, %s passes the checks', (file, id, text) => {
+    const edited = files()
+    edited[file][id] = JSON.parse(text)
+    const read = readSettings(edited)
+    expect(read.ok ? [] : read.faults).toEqual([])
+    expect(read.ok && materialOf(read.value, 'mortar', id)).toMatchObject({ name: 'our floor mortar' })
+  })
+
+  test('shows a message as it is', () => {
+    const spoilt = files()
+    spoilt['materials.json']['mastic'].wetKgPerL = 'heavy'
+    const read = readSettings(spoilt)
+    expect(readme).toContain(read.ok ? 'it passed' : read.message)
+  })
+})
+
 describe('lookups', () => {
   test('the trowel goes by the longest edge', () => {
     const s = settings()
-    expect(trowelFor(s, 50).notch.shape).toBe('v')
+    expect(trowelFor(s, 50).notch.depthMm).toBe(4.7625)
     expect(trowelFor(s, 200).notch.depthMm).toBe(6.35)
     expect(trowelFor(s, 304.8).notch.depthMm).toBe(9.525)
     expect(trowelFor(s, 457.2)).toMatchObject({ backButter: true, mortar: 'large-format-mortar' })

@@ -18,6 +18,8 @@ export type History =
 const KELVIN = 273.15
 const DAY_H = 24
 const WARMEST_H = 15
+/** 21 C and 70 F are the same to a crew. */
+const ALIKE_C = 0.2
 /** Rates are taken at the middle of each of these parts of an hour. */
 const PARTS = 4
 
@@ -90,7 +92,7 @@ export function checkedHistory(history: History): Outcome<History> {
  *  @param ageH 0 or more    @param history as checkedHistory lets through
  *  @source ASTM C1074; the cap is a rule of the trade: a sheet's wait is a floor */
 export function hoursToAge(ageH: number, history: History, referenceC: number, activationK: number): number {
-  const rate = (c: number) => Math.min(1, ageRate(c, referenceC, activationK))
+  const rate = (c: number) => (c >= referenceC - ALIKE_C ? 1 : ageRate(c, referenceC, activationK))
   if (history.kind === 'constant') return ageH / rate(history.c)
   if (history.kind === 'list') return hoursOverSteps(ageH, history.steps, rate)
   const { dayC, nightC, startMinute } = history

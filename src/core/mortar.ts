@@ -65,8 +65,10 @@ export type MortarNeed = {
   /** Whole bags for the usual use, and for the heaviest. */
   readonly bagsToBuy: number
   readonly bagsSafe: number
-  /** Without the waste. [m2 a bag] */
+  /** Without the waste: what a trowel covers. [m2 a bag] */
   readonly coverageM2PerBag: Spread
+  /** Waste in: what a bag finishes, to set against bags on hand. [m2 a bag] */
+  readonly finishedM2PerBag: Spread
 }
 
 /** Bags for an area at a bed. The low end is the thinnest bed and no waste; the usual and the high end carry the waste.
@@ -98,6 +100,7 @@ export function mortarNeed(
     bagsToBuy: wholePacks(bags.usual),
     bagsSafe: wholePacks(bags.high),
     coverageM2PerBag: per(pack.yieldL, bedMm),
+    finishedM2PerBag: per(areaM2, bags),
   })
 }
 

@@ -32,6 +32,7 @@ describe('24 h at 70 F (derived, equivalent age with Q 4000 to 5000 K)', () => {
     [58, 33, 36],
     [50, 41, 47],
     [70, 24, 24],
+    [69.8, 24, 24], // 21 C
     [95, 24, 24],
   ])('%d F: %d to %d h', (fahrenheit, low, high) => {
     const { grout } = good(ask(at(fahrenheit))).waits

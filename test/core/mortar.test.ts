@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { bedParts, bedWarnings, mortarNeed, packYieldL, UNEVENNESS, yieldLPerKg } from '../../src/core/mortar.ts'
 import { exactly } from '../../src/core/spread.ts'
+import { remaining } from '../../src/core/stock.ts'
 import { combedMm, combedRangeMm, type Notch, notchAreaMm2, notchOf } from '../../src/core/trowel.ts'
 import { FT2, good, IN, LB, near, refused } from './checks.ts'
 
@@ -150,6 +151,17 @@ describe('bags', () => {
     near(parts.unevenMm.high, 4.02, 1e-9)
     near(parts.bedMm.high - parts.combedMm.high, 4.02, 1e-9)
   })
+
+  test('bags on hand go by what a bag finishes, waste in', () => {
+    const need = good(mortarNeed(22.5, bed(notch('square', 0.5, 0.5, 0.5), SKIM).bedMm, BAG_50LB, 0.05))
+    expect(good(remaining(need.bagsToBuy, 22.5, need.finishedM2PerBag)).verdict).toBe('tight')
+    expect(good(remaining(need.bagsSafe, 22.5, need.finishedM2PerBag))).toMatchObject({ verdict: 'enough', buy: 0 })
+    expect(good(remaining(0, 22.5, need.finishedM2PerBag)).buy).toBe(need.bagsToBuy)
+  })
+
+  // Flooring Technology guide, unit 5 lesson 5: a yield quoted at 1 mm scales with thickness, area / 13 x 3.
+  test('levelling compound of 13 m2 a bag at 1 mm, 3 mm wanted on 26 m2: 6 bags', () =>
+    near(good(mortarNeed(26, exactly(3), { kg: 20, yieldL: 13 }, 0)).bags.usual, (26 / 13) * 3, 1e-12))
 
   test('whole sums are not rounded up by floating point', () =>
     expect(good(mortarNeed(0.1 + 0.2, exactly(10), { kg: 1, yieldL: 0.3 }, 0)).bagsToBuy).toBe(10))
