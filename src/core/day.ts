@@ -1,6 +1,7 @@
 /** The day's plan: rows split into days by pace, in an order that keeps the way out off fresh tile. */
 import { fine, type Outcome, type Range, refuse, within } from '../problem.ts'
-import { boxOf, type Floor, piecesIn, transposed } from './underlayment/shape.ts'
+import { boxOf, type Floor } from './floor/rings.ts'
+import { piecesIn, transposed } from './underlayment/shape.ts'
 
 export const PACE: Range = { field: 'pace', unit: 'm2/day', min: 0.2, max: 500 }
 const MOST_ROWS = 5000
@@ -80,15 +81,20 @@ export function splitDays(rows: readonly Row[], order: readonly number[], paceM2
  *  @problem bad-floor, too-much-work
  *  @source geometry (general polygon clipping) */
 export function rowAreas(floor: Floor, pitchMm: number, along: 'x' | 'y'): Outcome<number[]> {
-  if (!floor.length || !(pitchMm > 0)) return refuse('bad-floor', { why: 'nothing-left' })
+  if (!floor.rings.length || !(pitchMm > 0)) return refuse('bad-floor', { why: 'nothing-left' })
   const laid = along === 'x' ? floor : transposed(floor)
-  const box = boxOf(laid[0]!)
-  const count = Math.ceil((box.top - box.bottom) / pitchMm - 1e-9)
+  const box = boxOf(laid.rings)
+  const count = Math.ceil((box.maxY - box.minY) / pitchMm - 1e-9)
   if (count > MOST_ROWS) return refuse('too-much-work', { what: 'rows' })
   return fine(
     Array.from({ length: count }, (_, i) => {
-      const bottom = box.bottom + i * pitchMm
-      const parts = piecesIn(laid, { left: box.left - 1, right: box.right + 1, bottom, top: bottom + pitchMm })
+      const bottom = box.minY + i * pitchMm
+      const parts = piecesIn(laid, {
+        minX: box.minX - 1,
+        maxX: box.maxX + 1,
+        minY: bottom,
+        maxY: bottom + pitchMm,
+      })
       return parts.reduce((sum, part) => sum + part.areaMm2, 0) / 1e6
     }),
   )

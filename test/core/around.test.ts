@@ -13,11 +13,12 @@ import {
 } from '../../src/core/buildup.ts'
 import { csvCell, csvText } from '../../src/core/csv.ts'
 import { bagsADay, mayCross, type Row, rowAreas, settingOrder, splitDays } from '../../src/core/day.ts'
+import { floorArea } from '../../src/core/floor/rings.ts'
 import { clipsForEdges, clipsOnEdge, clipsPerTile, gridEdges, wedgesFor } from '../../src/core/levelling.ts'
 import { boxesForLot, missingFrom, type OrderLine, orderOf } from '../../src/core/order.ts'
 import { baseFromTile, cutFromStock, profileHeight, stairTiles, wallArea } from '../../src/core/trim.ts'
 import { axleShare, liftingLimit, massOf, pallets, tongueShare, tripsFor } from '../../src/core/truck.ts'
-import { floorAreaMm2, rectangle } from '../../src/core/underlayment/shape.ts'
+import { rectangle } from '../../src/core/underlayment/shape.ts'
 import type { Outcome } from '../../src/problem.ts'
 
 const IN = 25.4
@@ -342,7 +343,7 @@ describe('the day', () => {
     const floor = rectangle(4000, 3100)
     const rows = value(rowAreas(floor, 460, 'x'))
     expect(rows).toHaveLength(7)
-    expect(rows.reduce((a, b) => a + b, 0)).toBeCloseTo(floorAreaMm2(floor) / 1e6, 6)
+    expect(rows.reduce((a, b) => a + b, 0)).toBeCloseTo(floorArea(floor) / 1e6, 6)
   })
   test('can the plumber cross at 7? Set at 16:00 yesterday, 24 h: not before 16:00', () => {
     const zones = [{ rows: [0, 1, 2], setAt: 16 }]

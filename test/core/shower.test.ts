@@ -1,17 +1,11 @@
 /** Pan mud against exact sums and a numeric integral that shares no code with it; mixes against the rule they come from. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { type Point, type Ring, ringArea, ringHolds, running } from '../../src/core/floor/rings.ts'
 import { mudBags, mudParts } from '../../src/core/shower/mud.ts'
 import { panBed, planeBed, wayOverTriangle } from '../../src/core/shower/pan.ts'
-import { fansFrom } from '../../src/core/shower/sight.ts'
+import { type Fan, fansFrom } from '../../src/core/shower/sight.ts'
 import { floodTest, membraneLitres, wetFaces } from '../../src/core/shower/waterproofing.ts'
-import {
-  counterClockwise,
-  floorAreaMm2,
-  type Point,
-  pointIsInside,
-  type Ring,
-} from '../../src/core/underlayment/shape.ts'
 import type { Outcome } from '../../src/problem.ts'
 
 const IN = 25.4
@@ -21,11 +15,11 @@ const value = <T>(outcome: Outcome<T>): T => {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
   return outcome.value
 }
-const ringOf = (...corners: [number, number][]): Ring => corners.map(([x, y]) => ({ x, y }))
-const middleOf = (ring: Ring): Point => ({
-  x: ring.reduce((s, p) => s + p.x, 0) / ring.length,
-  y: ring.reduce((s, p) => s + p.y, 0) / ring.length,
-})
+const ringOf = (...corners: [number, number][]): Ring => corners.map(([x, y]) => [x, y])
+const middleOf = (ring: Ring): Point => [
+  ring.reduce((s, p) => s + p[0], 0) / ring.length,
+  ring.reduce((s, p) => s + p[1], 0) / ring.length,
+]
 
 describe('a drain that sees every wall', () => {
   test('36 x 60 in, centre drain, 1/4 in per ft, 1-1/4 in (references 13.10: 0.73 in, 2.17 ft³)', () => {
@@ -42,11 +36,11 @@ describe('a drain that sees every wall', () => {
 
   test('round floor: the cone of school geometry', () => {
     const radius = 800
-    const ring = Array.from({ length: 180 }, (_, i) => ({
-      x: radius * Math.cos((i * Math.PI) / 90),
-      y: radius * Math.sin((i * Math.PI) / 90),
-    }))
-    const bed = value(panBed({ ring, drain: { x: 0, y: 0 }, slopeMmPerM: 20, atDrainMm: 30 }))
+    const ring = Array.from(
+      { length: 180 },
+      (_, i): Point => [radius * Math.cos((i * Math.PI) / 90), radius * Math.sin((i * Math.PI) / 90)],
+    )
+    const bed = value(panBed({ ring, drain: [0, 0], slopeMmPerM: 20, atDrainMm: 30 }))
     // Cylinder of t + h less a cone of h: pi r² (t + h - h/3).
     expect(bed.volumeL).toBeCloseTo((Math.PI * radius ** 2 * (30 + 16 - 16 / 3)) / 1e6, 1)
   })
@@ -56,12 +50,12 @@ describe('a drain that sees every wall', () => {
     fc.assert(
       fc.property(jitter, fc.double({ min: 0, max: 0.8, noNaN: true }), (turns, off) => {
         const angles = turns.map((t, i) => ((i + t) * 2 * Math.PI) / turns.length)
-        const ring = angles.map((a) => ({ x: 900 * Math.cos(a), y: 700 * Math.sin(a) }))
+        const ring = angles.map((a): Point => [900 * Math.cos(a), 700 * Math.sin(a)])
         const middle = middleOf(ring)
-        const drain = {
-          x: middle.x + (ring[0]!.x - middle.x) * off * 0.5,
-          y: middle.y + (ring[0]!.y - middle.y) * off * 0.5,
-        }
+        const drain: Point = [
+          middle[0] + (ring[0]![0] - middle[0]) * off * 0.5,
+          middle[1] + (ring[0]![1] - middle[1]) * off * 0.5,
+        ]
         const bed = value(panBed({ ring, drain, slopeMmPerM: 20, atDrainMm: 32 }))
         expect(bed.volumeL).toBeCloseTo(byRays(ring, drain, 32, bed.riseMm), 1)
       }),
@@ -84,10 +78,10 @@ function byRays(ring: Ring, drain: Point, t: number, h: number): number {
 }
 
 function meet(o: Point, angle: number, a: Point, b: Point): number {
-  const [dx, dy, ex, ey] = [Math.cos(angle), Math.sin(angle), b.x - a.x, b.y - a.y]
+  const [dx, dy, ex, ey] = [Math.cos(angle), Math.sin(angle), b[0] - a[0], b[1] - a[1]]
   const det = ex * dy - ey * dx
-  const r = (ex * (a.y - o.y) - ey * (a.x - o.x)) / det
-  const t = (dx * (a.y - o.y) - dy * (a.x - o.x)) / det
+  const r = (ex * (a[1] - o[1]) - ey * (a[0] - o[0])) / det
+  const t = (dx * (a[1] - o[1]) - dy * (a[0] - o[0])) / det
   return t >= 0 && t <= 1 && r > 0 ? r : Number.POSITIVE_INFINITY
 }
 
@@ -96,34 +90,37 @@ function meet(o: Point, angle: number, a: Point, b: Point): number {
 function meanWayByGrid(ring: Ring, drain: Point, step: number): number {
   const clear = (p: Point, q: Point) => {
     for (let k = 1; k < 60; k++) {
-      const at = { x: p.x + ((q.x - p.x) * k) / 60, y: p.y + ((q.y - p.y) * k) / 60 }
+      const at: Point = [p[0] + ((q[0] - p[0]) * k) / 60, p[1] + ((q[1] - p[1]) * k) / 60]
       const middle = middleOf(ring)
-      const inward = { x: at.x + Math.sign(middle.x - at.x) * 1e-7, y: at.y + Math.sign(middle.y - at.y) * 1e-7 }
-      if (!pointIsInside([ring], at) && !pointIsInside([ring], inward)) return false
+      const inward: Point = [at[0] + Math.sign(middle[0] - at[0]) * 1e-7, at[1] + Math.sign(middle[1] - at[1]) * 1e-7]
+      if (!ringHolds(ring, at) && !ringHolds(ring, inward)) return false
     }
     return true
   }
   const nodes = ring.map((p) => ({
     p,
-    way: clear(drain, p) ? Math.hypot(p.x - drain.x, p.y - drain.y) : Number.POSITIVE_INFINITY,
+    way: clear(drain, p) ? Math.hypot(p[0] - drain[0], p[1] - drain[1]) : Number.POSITIVE_INFINITY,
   }))
   for (let round = 0; round < ring.length; round++)
     for (const a of nodes)
       for (const b of nodes)
-        if (a.way < b.way && clear(a.p, b.p)) b.way = Math.min(b.way, a.way + Math.hypot(a.p.x - b.p.x, a.p.y - b.p.y))
-  const xs = ring.map((p) => p.x)
-  const ys = ring.map((p) => p.y)
+        if (a.way < b.way && clear(a.p, b.p))
+          b.way = Math.min(b.way, a.way + Math.hypot(a.p[0] - b.p[0], a.p[1] - b.p[1]))
+  const xs = ring.map((p) => p[0])
+  const ys = ring.map((p) => p[1])
   let total = 0
   let n = 0
   for (let x = Math.min(...xs) + step / 2; x < Math.max(...xs); x += step)
     for (let y = Math.min(...ys) + step / 2; y < Math.max(...ys); y += step) {
-      const p = { x, y }
-      if (!pointIsInside([ring], p)) continue
+      const p: Point = [x, y]
+      if (!ringHolds(ring, p)) continue
       n++
-      if (clear(drain, p)) total += Math.hypot(x - drain.x, y - drain.y)
+      if (clear(drain, p)) total += Math.hypot(x - drain[0], y - drain[1])
       else
         total += Math.min(
-          ...nodes.filter((node) => clear(node.p, p)).map((node) => node.way + Math.hypot(x - node.p.x, y - node.p.y)),
+          ...nodes
+            .filter((node) => clear(node.p, p))
+            .map((node) => node.way + Math.hypot(x - node.p[0], y - node.p[1])),
         )
     }
   return total / n
@@ -134,14 +131,14 @@ describe('a drain that does not see every wall', () => {
   const zed = ringOf([0, 0], [1000, 0], [1000, 900], [2000, 900], [2000, 1800], [1300, 1800], [1300, 1300], [0, 1300])
 
   test.each([
-    ['L, drain in the long leg', ell, { x: 1300, y: 300 }],
-    ['L, drain in a corner', ell, { x: 350, y: 1500 }],
-    ['two bends', zed, { x: 1700, y: 1650 }],
-    ['two bends, drain at the other end', zed, { x: 300, y: 200 }],
+    ['L, drain in the long leg', ell, [1300, 300]],
+    ['L, drain in a corner', ell, [350, 1500]],
+    ['two bends', zed, [1700, 1650]],
+    ['two bends, drain at the other end', zed, [300, 200]],
   ] as const)('%s: volume as by a grid of shortest ways', (_, ring, drain) => {
     const bed = value(panBed({ ring, drain, slopeMmPerM: SLOPE, atDrainMm: 30 }))
     expect(bed.kind).toBe('even')
-    const byGrid = (floorAreaMm2([ring]) * (30 + (SLOPE / 1000) * meanWayByGrid(ring, drain, 40))) / 1e6
+    const byGrid = (ringArea(ring) * (30 + (SLOPE / 1000) * meanWayByGrid(ring, drain, 40))) / 1e6
     expect(bed.volumeL / byGrid).toBeCloseTo(1, 2)
     for (const mark of bed.marks) {
       expect(mark.lowMm).toBeLessThanOrEqual(Math.min(mark.startMm, mark.endMm) + 1e-6)
@@ -150,7 +147,7 @@ describe('a drain that does not see every wall', () => {
   })
 
   test('by hand: the far end of the short leg is reached round the inner corner', () => {
-    const bed = value(panBed({ ring: ell, drain: { x: 1300, y: 300 }, slopeMmPerM: 20, atDrainMm: 0 }))
+    const bed = value(panBed({ ring: ell, drain: [1300, 300], slopeMmPerM: 20, atDrainMm: 0 }))
     const toCorner = Math.hypot(600, 400)
     const beyond = Math.hypot(700, 1100)
     expect(bed.farthestMm).toBeCloseTo(toCorner + beyond, 3)
@@ -168,31 +165,35 @@ test('fans cover any comb-shaped floor once, wherever the drain is', () => {
   })
   fc.assert(
     fc.property(comb, ({ teeth, at, up }) => {
-      const ring: Point[] = [{ x: 0, y: 0 }]
+      const ring: Point[] = [[0, 0]]
       const long = teeth.length * 600
-      ring.push({ x: long, y: 0 })
+      ring.push([long, 0])
       for (let i = teeth.length - 1; i >= 0; i--) {
         const [a, b] = teeth[i]!
-        ring.push({ x: i * 600 + 600, y: 200 + a }, { x: i * 600 + 300, y: 200 + a })
-        ring.push({ x: i * 600 + 300, y: 200 + b * 0.9 }, { x: i * 600, y: 200 + b * 0.9 })
+        ring.push([i * 600 + 600, 200 + a], [i * 600 + 300, 200 + a])
+        ring.push([i * 600 + 300, 200 + b * 0.9], [i * 600, 200 + b * 0.9])
       }
-      const clean = counterClockwise(ring)
-      const bed = panBed({ ring: clean, drain: { x: at * long, y: up }, slopeMmPerM: 20, atDrainMm: 10 })
-      const fans = fansFrom(clean, { x: at * long, y: up })
+      const clean = running(ring, 1)
+      const bed = panBed({ ring: clean, drain: [at * long, up], slopeMmPerM: 20, atDrainMm: 10 })
+      const fans = fansFrom(clean, [at * long, up])
       const covered = fans.reduce(
         (s, f) =>
-          s + Math.abs((f.near.x - f.from.x) * (f.far.y - f.from.y) - (f.far.x - f.from.x) * (f.near.y - f.from.y)) / 2,
+          s +
+          Math.abs(
+            (f.near[0] - f.from[0]) * (f.far[1] - f.from[1]) - (f.far[0] - f.from[0]) * (f.near[1] - f.from[1]),
+          ) /
+            2,
         0,
       )
       expect(bed.ok).toBe(true)
-      expect(covered / floorAreaMm2([clean])).toBeCloseTo(1, 4)
+      expect(covered / ringArea(clean)).toBeCloseTo(1, 4)
     }),
     { numRuns: 300 },
   )
 })
 
 test('distance over a triangle: against a fine sum', () => {
-  const fan = { from: { x: 0, y: 0 }, near: { x: 500, y: -120 }, far: { x: 300, y: 800 } }
+  const fan: Pick<Fan, 'from' | 'near' | 'far'> = { from: [0, 0], near: [500, -120], far: [300, 800] }
   let total = 0
   const n = 600
   for (let i = 0; i < n; i++)
@@ -254,8 +255,8 @@ test('litres and flood test by hand', () => {
 })
 
 test.each([
-  ['drain outside', { x: 5000, y: 0 }, 'bad-floor'],
-  ['drain nowhere', { x: Number.NaN, y: 0 }, 'bad-floor'],
+  ['drain outside', [5000, 0], 'bad-floor'],
+  ['drain nowhere', [Number.NaN, 0], 'bad-floor'],
 ] as const)('%s is refused', (_, drain, code) => {
   const outcome = panBed({
     ring: ringOf([0, 0], [900, 0], [900, 900], [0, 900]),
@@ -268,7 +269,7 @@ test.each([
 
 test('a figure-of-eight and a slope of nothing are refused', () => {
   const eight = ringOf([0, 0], [900, 900], [900, 0], [0, 600])
-  expect(panBed({ ring: eight, drain: { x: 800, y: 400 }, slopeMmPerM: 20, atDrainMm: 30 }).ok).toBe(false)
+  expect(panBed({ ring: eight, drain: [800, 400], slopeMmPerM: 20, atDrainMm: 30 }).ok).toBe(false)
   const square = ringOf([0, 0], [900, 0], [900, 900], [0, 900])
-  expect(panBed({ ring: square, drain: { x: 1, y: 1 }, slopeMmPerM: 0, atDrainMm: 30 }).ok).toBe(false)
+  expect(panBed({ ring: square, drain: [1, 1], slopeMmPerM: 0, atDrainMm: 30 }).ok).toBe(false)
 })

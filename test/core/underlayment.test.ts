@@ -3,6 +3,15 @@ import fc from 'fast-check'
 import polygonClipping, { type Polygon } from 'polygon-clipping'
 import { describe, expect, test } from 'vitest'
 import {
+  type Floor,
+  floorArea,
+  movedRing,
+  type Point,
+  type Ring,
+  ringLength,
+  running,
+} from '../../src/core/floor/rings.ts'
+import {
   adhesiveForArea,
   cavityFill,
   fastenersInPiece,
@@ -10,7 +19,7 @@ import {
   seamForArea,
 } from '../../src/core/underlayment/goods.ts'
 import { layRolls } from '../../src/core/underlayment/rolls.ts'
-import { type Floor, floorAreaMm2, rectangle, ringLengthMm } from '../../src/core/underlayment/shape.ts'
+import { rectangle, ringOf } from '../../src/core/underlayment/shape.ts'
 import { laySheets, type SheetLayout } from '../../src/core/underlayment/sheets.ts'
 import { sheetsFor } from '../../src/core/underlayment/stock.ts'
 import type { Outcome } from '../../src/problem.ts'
@@ -20,7 +29,7 @@ const value = <T>(outcome: Outcome<T>): T => {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
   return outcome.value
 }
-const toPolygon = (floor: Floor): Polygon => floor.map((ring) => ring.map(({ x, y }): [number, number] => [x, y]))
+const toPolygon = (floor: Floor): Polygon => floor.rings.map((ring) => ring.map(([x, y]): [number, number] => [x, y]))
 
 /** Floors with straight and slanted walls: an L with a chopped corner, sometimes with an island. */
 const floors: fc.Arbitrary<Floor> = fc
@@ -34,17 +43,17 @@ const floors: fc.Arbitrary<Floor> = fc
   })
   .map(({ w, h, notchW, notchH, chop, island }) => {
     const mm = Math.round
-    const outer = [
-      { x: mm(chop * w), y: 0 },
-      { x: w, y: 0 },
-      { x: w, y: mm(h * (1 - notchH)) },
-      { x: mm(w * (1 - notchW)), y: mm(h * (1 - notchH)) },
-      { x: mm(w * (1 - notchW)), y: h },
-      { x: 0, y: h },
-      { x: 0, y: mm(chop * h) },
+    const outer: Ring = [
+      [mm(chop * w), 0],
+      [w, 0],
+      [w, mm(h * (1 - notchH))],
+      [mm(w * (1 - notchW)), mm(h * (1 - notchH))],
+      [mm(w * (1 - notchW)), h],
+      [0, h],
+      [0, mm(chop * h)],
     ]
-    const hole = rectangle(200, 150)[0]!.map(({ x, y }) => ({ x: x + mm(w * 0.31), y: y + mm(h * 0.33) }))
-    return island ? [outer, hole] : [outer]
+    const hole = movedRing(running(rectangle(200, 150).rings[0]!, -1), mm(w * 0.2), mm(h * 0.2))
+    return { rings: island ? [outer, hole] : [outer] }
   })
 const plans = fc.record({
   lengthMm: fc.constantFrom(609.6, 914.4, 1219.2, 1524),
@@ -55,20 +64,15 @@ const plans = fc.record({
 
 /** Each sheet clipped by the polygon library: total area and total length round the pieces. */
 function byLibrary(floor: Floor, layout: SheetLayout) {
-  const turn = ({ x, y }: { x: number; y: number }): [number, number] => (layout.along === 'x' ? [x, y] : [y, x])
+  const turn = ([x, y]: Point): [number, number] => (layout.along === 'x' ? [x, y] : [y, x])
   let area = 0
   let round = 0
-  for (const { left, bottom, right, top } of layout.places) {
-    const sheet = [
-      [left, bottom],
-      [right, bottom],
-      [right, top],
-      [left, top],
-    ].map(([x, y]) => turn({ x: x!, y: y! }))
+  for (const place of layout.places) {
+    const sheet = ringOf(place).map(turn)
     for (const polygon of polygonClipping.intersection(toPolygon(floor), [sheet])) {
-      const rings = polygon.map((ring) => ring.slice(0, -1).map(([x, y]) => ({ x, y })))
-      area += floorAreaMm2(rings)
-      round += rings.reduce((sum, ring) => sum + ringLengthMm(ring), 0)
+      const rings = polygon.map((ring, i) => running(ring.slice(0, -1), i === 0 ? 1 : -1))
+      area += floorArea({ rings })
+      round += rings.reduce((sum, ring) => sum + ringLength(ring), 0)
     }
   }
   return { area, round }
@@ -80,8 +84,8 @@ describe('sheets on the floor, beside the general polygon library', () => {
       fc.property(floors, plans, (floor, plan) => {
         const layout = value(laySheets(floor, { ...plan, gapMm: 0 }))
         const library = byLibrary(floor, layout)
-        const walls = floor.reduce((sum, ring) => sum + ringLengthMm(ring), 0)
-        expect(library.area / floorAreaMm2(floor)).toBeCloseTo(1, 5)
+        const walls = floor.rings.reduce((sum, ring) => sum + ringLength(ring), 0)
+        expect(library.area / floorArea(floor)).toBeCloseTo(1, 5)
         expect(layout.seamMm).toBeCloseTo((library.round - walls) / 2, -1)
       }),
       { numRuns: 60 },
@@ -94,7 +98,7 @@ describe('sheets on the floor, beside the general polygon library', () => {
         const layout = value(laySheets(floor, { ...plan, gapMm: 3 }))
         const covered = byLibrary(floor, layout).area
         const gaps = layout.seamMm * 3
-        expect(Math.abs(floorAreaMm2(floor) - covered - gaps)).toBeLessThan(3 * 3 * 4 * layout.places.length + 500)
+        expect(Math.abs(floorArea(floor) - covered - gaps)).toBeLessThan(3 * 3 * 4 * layout.places.length + 500)
       }),
       { numRuns: 40 },
     )
@@ -232,7 +236,7 @@ test('goods by hand', () => {
 })
 
 test.each([
-  ['no floor', () => laySheets([], { lengthMm: 600, widthMm: 600, gapMm: 0, stagger: 0 }), 'bad-floor'],
+  ['no floor', () => laySheets({ rings: [] }, { lengthMm: 600, widthMm: 600, gapMm: 0, stagger: 0 }), 'bad-floor'],
   ['sheet too small', () => laySheets(shop(9, 9), { lengthMm: 1, widthMm: 600, gapMm: 0, stagger: 0 }), 'out-of-range'],
   [
     'not a number',

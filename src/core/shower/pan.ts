@@ -1,6 +1,6 @@
 /** A sloped mortar bed to a drain: its volume, the heights to mark on the walls, the planes for large tile. */
 import { fine, type Outcome, type Range, refuse, within } from '../../problem.ts'
-import { counterClockwise, floorAreaMm2, type Point, pointIsInside, type Ring } from '../underlayment/shape.ts'
+import { distance as apart, type Point, type Ring, ringArea, ringHolds, running } from '../floor/rings.ts'
 import { type Fan, fansFrom, toSegmentMm } from './sight.ts'
 
 /** 1/4 in per ft is 20.8; codes and standards ask for it to the drain (reported). */
@@ -59,11 +59,11 @@ export function panBed(pan: Pan): Outcome<PanBed> {
     within(BED_AT_DRAIN, pan.atDrainMm),
   ])
     if (!check.ok) return check
-  const ring = counterClockwise(pan.ring)
-  const areaMm2 = floorAreaMm2([ring])
+  const ring = running(pan.ring, 1)
+  const areaMm2 = ringArea(ring)
   if (!(areaMm2 > 0)) return refuse('bad-floor', { why: 'nothing-left' })
   const onEdge = ring.some((a, i) => toSegmentMm(pan.drain, a, ring[(i + 1) % ring.length]!) < 1e-6)
-  if (!onEdge && !pointIsInside([ring], pan.drain)) return refuse('bad-floor', { why: 'drain-outside' })
+  if (!onEdge && !ringHolds(ring, pan.drain)) return refuse('bad-floor', { why: 'drain-outside' })
   const fans = coveringFans(ring, pan.drain, areaMm2)
   if (!fans) return refuse('bad-floor', { why: 'walls-cross' })
   const seesAll = fans.every((fan) => fan.awayMm === 0)
@@ -73,17 +73,15 @@ export function panBed(pan: Pan): Outcome<PanBed> {
 /** Fans whose areas add up to the floor's. A drain exactly in line with two corners is moved by a hair and tried again. */
 function coveringFans(ring: Ring, drain: Point, areaMm2: number): Fan[] | null {
   for (const hair of [0, 1e-3, -1.3e-3, 7e-3]) {
-    const fans = fansFrom(ring, { x: drain.x + hair, y: drain.y + hair * 0.7 })
+    const fans = fansFrom(ring, [drain[0] + hair, drain[1] + hair * 0.7])
     const covered = fans.reduce((sum, fan) => sum + triangleMm2(fan), 0)
     if (Math.abs(covered - areaMm2) < 1e-4 * areaMm2) return fans
   }
   return null
 }
 
-const apart = (p: Point, q: Point): number => Math.hypot(p.x - q.x, p.y - q.y)
-
 const triangleMm2 = ({ from, near, far }: Fan): number =>
-  Math.abs((near.x - from.x) * (far.y - from.y) - (far.x - from.x) * (near.y - from.y)) / 2
+  Math.abs((near[0] - from[0]) * (far[1] - from[1]) - (far[0] - from[0]) * (near[1] - from[1])) / 2
 
 function levelBed(ring: Ring, pan: Pan, areaMm2: number): PanBed {
   const runs = ring.map((corner) => apart(corner, pan.drain))
@@ -110,7 +108,7 @@ function levelBed(ring: Ring, pan: Pan, areaMm2: number): PanBed {
 
 /** Distance from a point to the whole line of a wall. [mm] */
 const offLineMm = (p: Point, a: Point, b: Point): number =>
-  Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / (apart(a, b) || 1)
+  Math.abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / (apart(a, b) || 1)
 
 function evenBed(ring: Ring, pan: Pan, areaMm2: number, fans: readonly Fan[]): PanBed {
   const fall = pan.slopeMmPerM / 1000
@@ -136,9 +134,9 @@ export function wayOverTriangle({ from, near, far }: Pick<Fan, 'from' | 'near' |
   if (base < 1e-9) return 0
   const d = offLineMm(from, near, far)
   if (d < 1e-9) return 0
-  const [ux, uy] = [(far.x - near.x) / base, (far.y - near.y) / base]
+  const [ux, uy] = [(far[0] - near[0]) / base, (far[1] - near[1]) / base]
   const upTo = (p: Point) => {
-    const s = (p.x - from.x) * ux + (p.y - from.y) * uy
+    const s = (p[0] - from[0]) * ux + (p[1] - from[1]) * uy
     return (d * Math.hypot(s, d) * s + d ** 3 * Math.asinh(s / d)) / 6
   }
   return Math.abs(upTo(far) - upTo(near))
@@ -167,9 +165,9 @@ function wayTo(corner: Point, fans: readonly Fan[]): number {
 }
 
 function nearestOn(p: Point, a: Point, b: Point): Point {
-  const length2 = (b.x - a.x) ** 2 + (b.y - a.y) ** 2 || 1
-  const t = Math.max(0, Math.min(1, ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / length2))
-  return { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }
+  const length2 = (b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2 || 1
+  const t = Math.max(0, Math.min(1, ((p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1])) / length2))
+  return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
 }
 
 /** The mortar of a floor that falls in one plane to a channel along a wall. [L]

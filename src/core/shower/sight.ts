@@ -1,7 +1,7 @@
 /** What a drain sees of a floor, and the shortest way along the floor to what it does not see.
  *  Seen parts fan out from the drain in triangles; each hidden pocket hangs on one corner, and every shortest way into
  *  it bends round that corner, so the pocket is fanned from there in turn. Exact, without a grid. */
-import type { Point, Ring } from '../underlayment/shape.ts'
+import { distance as apartMm, type Point, type Ring } from '../floor/rings.ts'
 
 /** A triangle of the floor in which the shortest way is straight from `from`, itself `awayMm` from the drain. */
 export type Fan = { readonly from: Point; readonly awayMm: number; readonly near: Point; readonly far: Point }
@@ -21,7 +21,7 @@ export function fansFrom(ring: Ring, drain: Point): Fan[] {
     const seen = triangles(part, from)
     for (const { a, b } of seen) fans.push({ from, awayMm, near: a, far: b })
     for (const pocket of hidden(part, from, seen)) {
-      const more = Math.hypot(pocket.corner.x - from.x, pocket.corner.y - from.y)
+      const more = apartMm(pocket.corner, from)
       pockets.push({ ring: pocket.ring, from: pocket.corner, awayMm: awayMm + more })
     }
   }
@@ -35,8 +35,8 @@ function triangles(ring: Ring, eye: Point): Seen[] {
   const { start, span } = openAngle(ring, eye)
   const turns = [0, span]
   for (const p of ring) {
-    if (Math.hypot(p.x - eye.x, p.y - eye.y) < TOUCH_MM) continue
-    const turn = positive(Math.atan2(p.y - eye.y, p.x - eye.x) - start)
+    if (apartMm(p, eye) < TOUCH_MM) continue
+    const turn = positive(Math.atan2(p[1] - eye[1], p[0] - eye[0]) - start)
     if (turn > SAME_TURN && turn < span - SAME_TURN) turns.push(turn)
   }
   turns.sort((p, q) => p - q)
@@ -59,7 +59,7 @@ function triangles(ring: Ring, eye: Point): Seen[] {
 function openAngle(ring: Ring, eye: Point): { start: number; span: number } {
   const out = ring.findIndex((p, i) => wallStartsAt(p, ring[(i + 1) % ring.length]!, eye))
   if (out < 0) return { start: Math.PI / 7, span: 2 * Math.PI }
-  const direction = (p: Point) => Math.atan2(p.y - eye.y, p.x - eye.x)
+  const direction = (p: Point) => Math.atan2(p[1] - eye[1], p[0] - eye[0])
   const start = direction(ring[(out + 1) % ring.length]!)
   if (apartMm(ring[out]!, eye) >= TOUCH_MM) return { start, span: Math.PI }
   return { start, span: positive(direction(ring[(out + ring.length - 1) % ring.length]!) - start) }
@@ -69,10 +69,10 @@ const positive = (angle: number): number => ((angle % (2 * Math.PI)) + 2 * Math.
 
 /** Distance from a point to a wall. [mm] */
 export function toSegmentMm(p: Point, a: Point, b: Point): number {
-  const dx = b.x - a.x
-  const dy = b.y - a.y
-  const t = Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy || 1)))
-  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy)
+  const dx = b[0] - a[0]
+  const dy = b[1] - a[1]
+  const t = Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (dx * dx + dy * dy || 1)))
+  return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy)
 }
 
 function firstWall(ring: Ring, eye: Point, angle: number): number {
@@ -93,11 +93,11 @@ function along(ring: Ring, i: number, eye: Point, angle: number): number | null 
   const a = ring[i]!
   const b = ring[(i + 1) % ring.length]!
   const [ux, uy] = [Math.cos(angle), Math.sin(angle)]
-  const sideA = ux * (a.y - eye.y) - uy * (a.x - eye.x)
-  const sideB = ux * (b.y - eye.y) - uy * (b.x - eye.x)
+  const sideA = ux * (a[1] - eye[1]) - uy * (a[0] - eye[0])
+  const sideB = ux * (b[1] - eye[1]) - uy * (b[0] - eye[0])
   if (sideA > 0 === sideB > 0) return null
   const t = sideA / (sideA - sideB)
-  return ux * (a.x + t * (b.x - a.x) - eye.x) + uy * (a.y + t * (b.y - a.y) - eye.y)
+  return ux * (a[0] + t * (b[0] - a[0]) - eye[0]) + uy * (a[1] + t * (b[1] - a[1]) - eye[1])
 }
 
 /** Where a ray meets the line of a wall that it is known to reach, kept within the wall. */
@@ -105,9 +105,9 @@ function hit(ring: Ring, i: number, eye: Point, angle: number): Point {
   const a = ring[i]!
   const b = ring[(i + 1) % ring.length]!
   const [ux, uy] = [Math.cos(angle), Math.sin(angle)]
-  const across = ux * (b.y - a.y) - uy * (b.x - a.x)
-  const t = Math.max(0, Math.min(1, (uy * (a.x - eye.x) - ux * (a.y - eye.y)) / (across || 1)))
-  return { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }
+  const across = ux * (b[1] - a[1]) - uy * (b[0] - a[0])
+  const t = Math.max(0, Math.min(1, (uy * (a[0] - eye[0]) - ux * (a[1] - eye[1])) / (across || 1)))
+  return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
 }
 
 type Pocket = { readonly ring: Ring; readonly corner: Point }
@@ -142,8 +142,6 @@ function withEyesWall(ring: Ring, eye: Point, seen: readonly Seen[]): readonly S
   const into = isCorner ? (out + ring.length - 1) % ring.length : out
   return [{ edge: out, a: eye, b: ring[(out + 1) % ring.length]! }, ...seen, { edge: into, a: ring[into]!, b: eye }]
 }
-
-const apartMm = (p: Point, q: Point): number => Math.hypot(p.x - q.x, p.y - q.y)
 
 /** True for the wall that leaves the eye: it starts there, or the eye stands on it short of its end. */
 const wallStartsAt = (a: Point, b: Point, eye: Point): boolean =>

@@ -1,6 +1,7 @@
 /** Underlayment in rolls: strips side by side across the floor, cut from rolls of a given length. */
 import { fine, type Outcome, type Range, refuse, within } from '../../problem.ts'
-import { boxOf, type Floor, floorAreaMm2, piecesIn, shared, stretchesAlong, totalMm, transposed } from './shape.ts'
+import { boxOf, type Floor, floorArea } from '../floor/rings.ts'
+import { piecesIn, shared, stretchesAlong, totalMm, transposed } from './shape.ts'
 import { type Piece, sheetsFor } from './stock.ts'
 
 export const ROLL_WIDTH: Range = { field: 'roll-width', unit: 'mm', min: 100, max: 5000 }
@@ -41,10 +42,10 @@ export function layRolls(floor: Floor, plan: RollPlan): Outcome<RollLayout> {
     within({ ...ROLL_LAP, max: Math.min(ROLL_LAP.max, plan.widthMm / 2) }, plan.lapMm),
   ])
     if (!check.ok) return check
-  const areaMm2 = floor.length ? floorAreaMm2(floor) : 0
+  const areaMm2 = floorArea(floor)
   if (!(areaMm2 > 0)) return refuse('bad-floor', { why: 'nothing-left' })
-  const box = boxOf(floor[0]!)
-  const widest = Math.max(box.right - box.left, box.top - box.bottom)
+  const box = boxOf(floor.rings)
+  const widest = Math.max(box.maxX - box.minX, box.maxY - box.minY)
   if (widest / (plan.widthMm - plan.lapMm) > MOST_STRIPS) return refuse('too-much-work', { what: 'strips' })
   const ways = plan.along ? [plan.along] : (['x', 'y'] as const)
   const laid = ways.map((along) => strips(floor, plan, along))
@@ -58,28 +59,28 @@ export function layRolls(floor: Floor, plan: RollPlan): Outcome<RollLayout> {
 function strips(real: Floor, plan: RollPlan, along: 'x' | 'y'): RollLayout {
   const floor = along === 'x' ? real : transposed(real)
   const turned = transposed(floor)
-  const box = boxOf(floor[0]!)
+  const box = boxOf(floor.rings)
   const pieces: Piece[] = []
   let count = 0
   let buttJoints = 0
   let seamMm = 0
-  for (let row = 0, bottom = box.bottom; bottom < box.top - 1e-6; row++, bottom += plan.widthMm - plan.lapMm) {
+  for (let row = 0, bottom = box.minY; bottom < box.maxY - 1e-6; row++, bottom += plan.widthMm - plan.lapMm) {
     if (row > 0) {
-      if (bottom + plan.lapMm >= box.top - 1e-6 && plan.lapMm > 0) break
+      if (bottom + plan.lapMm >= box.maxY - 1e-6 && plan.lapMm > 0) break
       seamMm += totalMm(stretchesAlong(floor, bottom + plan.lapMm / 2))
     }
     const top = bottom + plan.widthMm
-    for (const part of piecesIn(floor, { left: box.left - 1, right: box.right + 1, bottom, top })) {
+    for (const part of piecesIn(floor, { minX: box.minX - 1, maxX: box.maxX + 1, minY: bottom, maxY: top })) {
       count++
-      const widthMm = part.box.top - part.box.bottom
-      let from = part.box.left
-      for (; part.box.right - from > plan.lengthMm + 1e-6; from += plan.lengthMm) {
+      const widthMm = part.box.maxY - part.box.minY
+      let from = part.box.minX
+      for (; part.box.maxX - from > plan.lengthMm + 1e-6; from += plan.lengthMm) {
         pieces.push({ lengthMm: plan.lengthMm, widthMm })
         buttJoints++
         const joint = stretchesAlong(turned, from + plan.lengthMm)
-        seamMm += totalMm(shared(joint, [[part.box.bottom, part.box.top]]))
+        seamMm += totalMm(shared(joint, [[part.box.minY, part.box.maxY]]))
       }
-      pieces.push({ lengthMm: part.box.right - from, widthMm })
+      pieces.push({ lengthMm: part.box.maxX - from, widthMm })
     }
   }
   const stock = { lengthMm: plan.lengthMm, widthMm: plan.widthMm }
@@ -88,7 +89,7 @@ function strips(real: Floor, plan: RollPlan, along: 'x' | 'y'): RollLayout {
     strips: count,
     buttJoints,
     seamMm,
-    areaMm2: floorAreaMm2(real),
+    areaMm2: floorArea(real),
     along,
   }
 }

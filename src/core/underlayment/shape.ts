@@ -1,11 +1,7 @@
-/** Floors as rings of points, and what sheet goods ask of them: pieces in a rectangle, runs along a line. */
+/** What sheet goods ask of a floor: the pieces of it in a box, and the stretches of it along a line. */
 import { Clipper, FillRule, type Paths64 } from 'clipper2-ts'
+import { type Box, boxOf, type Floor, floorHolds, type Point, type Ring, ringArea, ringHolds } from '../floor/rings.ts'
 
-export type Point = { readonly x: number; readonly y: number }
-export type Ring = readonly Point[]
-/** First ring the floor, the others holes; corners in mm, either way round. */
-export type Floor = readonly Ring[]
-export type Box = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
 /** A stretch of a line that lies on the floor. */
 export type Stretch = readonly [from: number, to: number]
 
@@ -14,69 +10,42 @@ const STEPS_PER_MM = 100
 /** Pieces under this are rounding, not material. [mm²] */
 const SPECK_MM2 = 1
 
-/** Area inside a ring, positive when it runs counter-clockwise. [mm²] */
-export function ringAreaMm2(ring: Ring): number {
-  let twice = 0
-  for (let i = 0; i < ring.length; i++) {
-    const a = ring[i]!
-    const b = ring[(i + 1) % ring.length]!
-    twice += a.x * b.y - b.x * a.y
-  }
-  return twice / 2
-}
-
-/** Area of a floor less its holes. [mm²] */
-export const floorAreaMm2 = (floor: Floor): number =>
-  floor.reduce((sum, ring, i) => sum + (i === 0 ? 1 : -1) * Math.abs(ringAreaMm2(ring)), 0)
-
-/** Length round a ring. [mm] */
-export const ringLengthMm = (ring: Ring): number =>
-  ring.reduce((sum, a, i) => {
-    const b = ring[(i + 1) % ring.length]!
-    return sum + Math.hypot(b.x - a.x, b.y - a.y)
-  }, 0)
-
-/** The same ring, counter-clockwise. */
-export const counterClockwise = (ring: Ring): Ring => (ringAreaMm2(ring) < 0 ? ring.toReversed() : ring)
-
-/** The upright box round some points. */
-export function boxOf(points: Ring): Box {
-  const xs = points.map((p) => p.x)
-  const ys = points.map((p) => p.y)
-  return { left: Math.min(...xs), bottom: Math.min(...ys), right: Math.max(...xs), top: Math.max(...ys) }
-}
-
-/** A rectangular floor with its corner at 0,0. */
-export const rectangle = (widthMm: number, heightMm: number): Floor => [
-  [
-    { x: 0, y: 0 },
-    { x: widthMm, y: 0 },
-    { x: widthMm, y: heightMm },
-    { x: 0, y: heightMm },
-  ],
+/** The corners of a box, counter-clockwise. */
+export const ringOf = ({ minX, minY, maxX, maxY }: Box): Ring => [
+  [minX, minY],
+  [maxX, minY],
+  [maxX, maxY],
+  [minX, maxY],
 ]
 
+/** A rectangular floor with its corner at 0,0. */
+export const rectangle = (widthMm: number, heightMm: number): Floor => ({
+  rings: [ringOf({ minX: 0, minY: 0, maxX: widthMm, maxY: heightMm })],
+})
+
 /** The floor with x and y exchanged, so that what runs along x can run along y. */
-export const transposed = (floor: Floor): Floor => floor.map((ring) => ring.map(({ x, y }) => ({ x: y, y: x })))
+export const transposed = (floor: Floor): Floor => ({
+  rings: floor.rings.map((ring) => ring.map(([x, y]): Point => [y, x]).reverse()),
+})
 
 /** True when the box lies wholly on the floor: no wall passes through it and its middle is inside. */
 export function boxIsInside(floor: Floor, box: Box): boolean {
-  for (const ring of floor)
-    for (let i = 0; i < ring.length; i++) if (edgeEnters(ring[i]!, ring[(i + 1) % ring.length]!, box)) return false
-  return pointIsInside(floor, { x: (box.left + box.right) / 2, y: (box.bottom + box.top) / 2 })
+  for (const ring of floor.rings)
+    for (let i = 0; i < ring.length; i++) if (wallEnters(ring[i]!, ring[(i + 1) % ring.length]!, box)) return false
+  return floorHolds(floor, [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2])
 }
 
 /** True when a wall runs through the open inside of the box (touching its edge does not count). */
-function edgeEnters(a: Point, b: Point, box: Box): boolean {
+function wallEnters(a: Point, b: Point, box: Box): boolean {
   let from = 0
   let to = 1
-  const dx = b.x - a.x
-  const dy = b.y - a.y
+  const dx = b[0] - a[0]
+  const dy = b[1] - a[1]
   for (const [p, q] of [
-    [-dx, a.x - box.left],
-    [dx, box.right - a.x],
-    [-dy, a.y - box.bottom],
-    [dy, box.top - a.y],
+    [-dx, a[0] - box.minX],
+    [dx, box.maxX - a[0]],
+    [-dy, a[1] - box.minY],
+    [dy, box.maxY - a[1]],
   ] as const) {
     if (p === 0) {
       if (q <= 0) return false
@@ -86,37 +55,21 @@ function edgeEnters(a: Point, b: Point, box: Box): boolean {
   return to - from > 1e-12
 }
 
-/** Even-odd rule over all rings. */
-export function pointIsInside(floor: Floor, at: Point): boolean {
-  let inside = false
-  for (const ring of floor)
-    for (let i = 0; i < ring.length; i++) {
-      const a = ring[i]!
-      const b = ring[(i + 1) % ring.length]!
-      if (a.y > at.y !== b.y > at.y && at.x < a.x + ((at.y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside
-    }
-  return inside
-}
-
-const toPaths = (floor: Floor): Paths64 =>
-  floor.map((ring) => ring.map(({ x, y }) => ({ x: Math.round(x * STEPS_PER_MM), y: Math.round(y * STEPS_PER_MM) })))
+const toPaths = (rings: readonly Ring[]): Paths64 =>
+  rings.map((ring) => ring.map(([x, y]) => ({ x: Math.round(x * STEPS_PER_MM), y: Math.round(y * STEPS_PER_MM) })))
 
 /** What of the box is floor: each connected piece with its area and its own box; holes taken off. */
 export function piecesIn(floor: Floor, box: Box): { areaMm2: number; box: Box }[] {
-  if (boxIsInside(floor, box)) return [{ areaMm2: (box.right - box.left) * (box.top - box.bottom), box }]
-  const frame: Ring = rectangle(box.right - box.left, box.top - box.bottom)[0]!.map(({ x, y }) => ({
-    x: x + box.left,
-    y: y + box.bottom,
-  }))
-  const cut = Clipper.intersect(toPaths(floor), toPaths([frame]), FillRule.EvenOdd).map((path) =>
-    path.map(({ x, y }) => ({ x: x / STEPS_PER_MM, y: y / STEPS_PER_MM })),
+  if (boxIsInside(floor, box)) return [{ areaMm2: (box.maxX - box.minX) * (box.maxY - box.minY), box }]
+  const cut = Clipper.intersect(toPaths(floor.rings), toPaths([ringOf(box)]), FillRule.EvenOdd).map((path) =>
+    path.map(({ x, y }): Point => [x / STEPS_PER_MM, y / STEPS_PER_MM]),
   )
-  const outers = cut.filter((ring) => ringAreaMm2(ring) > 0)
-  const holes = cut.filter((ring) => ringAreaMm2(ring) < 0)
-  return outers
+  const holes = cut.filter((ring) => ringArea(ring) < 0)
+  return cut
+    .filter((ring) => ringArea(ring) > 0)
     .map((ring) => {
-      const mine = holes.filter((hole) => pointIsInside([ring], hole[0]!))
-      return { areaMm2: floorAreaMm2([ring, ...mine]), box: boxOf(ring) }
+      const mine = holes.filter((hole) => ringHolds(ring, hole[0]!))
+      return { areaMm2: [ring, ...mine].reduce((sum, r) => sum + ringArea(r), 0), box: boxOf([ring]) }
     })
     .filter((piece) => piece.areaMm2 > SPECK_MM2)
 }
@@ -130,11 +83,11 @@ export function stretchesAlong(floor: Floor, y: number): Stretch[] {
 
 function crossings(floor: Floor, isAbove: (v: number) => boolean, y: number): Stretch[] {
   const xs: number[] = []
-  for (const ring of floor)
+  for (const ring of floor.rings)
     for (let i = 0; i < ring.length; i++) {
       const a = ring[i]!
       const b = ring[(i + 1) % ring.length]!
-      if (isAbove(a.y) !== isAbove(b.y)) xs.push(a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x))
+      if (isAbove(a[1]) !== isAbove(b[1])) xs.push(a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0]))
     }
   xs.sort((p, q) => p - q)
   return Array.from({ length: xs.length >> 1 }, (_, i) => [xs[2 * i]!, xs[2 * i + 1]!] as const)

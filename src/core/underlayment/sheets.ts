@@ -1,17 +1,7 @@
 /** Underlayment in sheets, laid out on the real floor: rows with staggered end joints, gaps, off-cuts reused. */
 import { fine, type Outcome, type Range, refuse, within } from '../../problem.ts'
-import {
-  type Box,
-  boxOf,
-  type Floor,
-  floorAreaMm2,
-  piecesIn,
-  type Stretch,
-  shared,
-  stretchesAlong,
-  totalMm,
-  transposed,
-} from './shape.ts'
+import { type Box, boxOf, type Floor, floorArea } from '../floor/rings.ts'
+import { piecesIn, type Stretch, shared, stretchesAlong, totalMm, transposed } from './shape.ts'
 import { type Piece, sheetsFor } from './stock.ts'
 
 export const SHEET_LENGTH: Range = { field: 'sheet-length', unit: 'mm', min: 100, max: 5000 }
@@ -63,10 +53,10 @@ export function laySheets(floor: Floor, plan: SheetPlan): Outcome<SheetLayout> {
     within({ field: 'stagger', unit: '', min: 0, max: 0.999 }, plan.stagger),
   ])
     if (!check.ok) return check
-  const areaMm2 = floor.length ? floorAreaMm2(floor) : 0
+  const areaMm2 = floorArea(floor)
   if (!(areaMm2 > 0)) return refuse('bad-floor', { why: 'nothing-left' })
-  const box = boxOf(floor[0]!)
-  const cells = ((box.right - box.left) * (box.top - box.bottom)) / (plan.lengthMm * plan.widthMm)
+  const box = boxOf(floor.rings)
+  const cells = ((box.maxX - box.minX) * (box.maxY - box.minY)) / (plan.lengthMm * plan.widthMm)
   if (cells > MOST_SHEETS) return refuse('too-much-work', { what: 'sheets' })
   const ways = plan.along ? [plan.along] : (['x', 'y'] as const)
   const tried = ways.flatMap((along) => candidates(floor, plan, along))
@@ -90,34 +80,34 @@ function laidOnce(real: Floor, plan: SheetPlan, along: 'x' | 'y', rowShift: numb
   const floor = along === 'x' ? real : transposed(real)
   const under = plan.under && (along === 'x' ? plan.under : { ...plan.under, x: plan.under.y, y: plan.under.x })
   const turned = transposed(floor)
-  const box = boxOf(floor[0]!)
+  const box = boxOf(floor.rings)
   const { lengthMm, widthMm, gapMm, stagger } = plan
   const pieces: Piece[] = []
   const places: Box[] = []
   let whole = 0
   let seamMm = 0
   let clear = Number.POSITIVE_INFINITY
-  for (let row = 0, bottom = box.bottom + rowShift; bottom < box.top - 1e-6; row++, bottom += widthMm + gapMm) {
+  for (let row = 0, bottom = box.minY + rowShift; bottom < box.maxY - 1e-6; row++, bottom += widthMm + gapMm) {
     const seamAt = bottom - gapMm / 2
     if (row > 0) {
       const run = totalMm(stretchesAlong(floor, seamAt))
       seamMm += run
       if (run > 0) clear = Math.min(clear, offLines(seamAt, under?.y))
     }
-    const first = box.left + unitShift - ((row * stagger) % 1) * (lengthMm + gapMm)
-    const band: Stretch = [row > 0 ? seamAt : box.bottom - 1, bottom + widthMm + gapMm / 2]
-    for (let left = first; left < box.right - 1e-6; left += lengthMm + gapMm) {
-      if (left + lengthMm + gapMm <= box.left + 1e-9) continue
+    const first = box.minX + unitShift - ((row * stagger) % 1) * (lengthMm + gapMm)
+    const band: Stretch = [row > 0 ? seamAt : box.minY - 1, bottom + widthMm + gapMm / 2]
+    for (let left = first; left < box.maxX - 1e-6; left += lengthMm + gapMm) {
+      if (left + lengthMm + gapMm <= box.minX + 1e-9) continue
       const at = left - gapMm / 2
       const run = totalMm(shared(stretchesAlong(turned, at), [band]))
       seamMm += run
       if (run > 0) clear = Math.min(clear, offLines(at, under?.x))
-      const place = { left, bottom, right: left + lengthMm, top: bottom + widthMm }
+      const place = { minX: left, minY: bottom, maxX: left + lengthMm, maxY: bottom + widthMm }
       const parts = piecesIn(floor, place)
       if (parts.length) places.push(place)
       for (const part of parts)
         if (part.areaMm2 > lengthMm * widthMm - 1) whole++
-        else pieces.push({ lengthMm: part.box.right - part.box.left, widthMm: part.box.top - part.box.bottom })
+        else pieces.push({ lengthMm: part.box.maxX - part.box.minX, widthMm: part.box.maxY - part.box.minY })
     }
   }
   const forCuts = sheetsFor(pieces, { lengthMm, widthMm }, plan.kerfMm ?? 0)
@@ -127,7 +117,7 @@ function laidOnce(real: Floor, plan: SheetPlan, along: 'x' | 'y', rowShift: numb
     cut: pieces.length,
     reused: pieces.length - forCuts,
     seamMm,
-    areaMm2: floorAreaMm2(real),
+    areaMm2: floorArea(real),
     along,
     clearOfSeamsMm: Number.isFinite(clear) ? clear : null,
     pieces,
