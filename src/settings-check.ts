@@ -19,6 +19,7 @@ import {
   type TileKinds,
   type Wait,
 } from './settings.ts'
+import { aroundFaults, aroundSchema } from './settings-check-around.ts'
 
 /** One thing wrong in a file: where, what was expected and what stands there. */
 export type SettingsFault = {
@@ -169,7 +170,12 @@ const defaults = z.strictObject({
     .min(1),
 }) satisfies z.ZodType<Defaults>
 
-const SCHEMAS = { materials, practice, tiles, defaults } satisfies Record<keyof typeof SETTINGS_FILES, z.ZodType>
+const around = aroundSchema({ id, spread, notch, figure })
+
+const SCHEMAS = { materials, practice, tiles, defaults, around } satisfies Record<
+  keyof typeof SETTINGS_FILES,
+  z.ZodType
+>
 
 /** Reads config/ as parsed JSON by file name. Files that are not settings are left alone.
  *  Pure; every fault of every file is reported at once. */
@@ -257,7 +263,7 @@ function shown(value: unknown): string {
 }
 
 /** What one entry says about another: names that must exist, ends that must be in order. */
-function crossFaults({ materials: all, tiles: kinds, defaults: usual }: Settings): SettingsFault[] {
+function crossFaults({ materials: all, tiles: kinds, defaults: usual, around }: Settings): SettingsFault[] {
   const faults: SettingsFault[] = []
   const must = (good: boolean, file: string, path: string, expected: string, found: unknown) => {
     if (!good) faults.push({ file, path, expected, found: shown(found) })
@@ -288,6 +294,8 @@ function crossFaults({ materials: all, tiles: kinds, defaults: usual }: Settings
     if (m.minC !== undefined && m.maxC !== undefined)
       must(m.minC < m.maxC, SETTINGS_FILES.materials, `${name}.maxC`, 'more than minC', m.maxC)
   }
+  for (const fault of aroundFaults(around, kindOf))
+    must(false, SETTINGS_FILES.around, fault.path, fault.expected, fault.found)
   const file = SETTINGS_FILES.defaults
   must(Object.hasOwn(kinds, usual.tileKind), file, 'tileKind', 'an id of config/tiles.json', usual.tileKind)
   for (const type of ['sanded', 'unsanded'] as const)

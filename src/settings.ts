@@ -2,6 +2,7 @@
  *  `settings-check.ts` holds the strict checks; the JSON files have exactly these shapes. */
 import type { Spread } from './core/spread.ts'
 import type { Notch } from './core/trowel.ts'
+import type { Around } from './settings-around.ts'
 
 export type { Notch, Spread }
 
@@ -192,6 +193,7 @@ export type Settings = {
   readonly practice: Practice
   readonly tiles: TileKinds
   readonly defaults: Defaults
+  readonly around: Around
 }
 
 /** The files of config/ that make up the settings, by the key they fill. */
@@ -200,6 +202,7 @@ export const SETTINGS_FILES = {
   practice: 'practice.json',
   tiles: 'tiles.json',
   defaults: 'defaults.json',
+  around: 'around.json',
 } as const
 
 /** Joins parsed files that were checked before into settings, without checking again. */
@@ -209,6 +212,7 @@ export const settingsFrom = (files: Readonly<Record<string, unknown>>): Settings
     practice: files[SETTINGS_FILES.practice],
     tiles: files[SETTINGS_FILES.tiles],
     defaults: files[SETTINGS_FILES.defaults],
+    around: files[SETTINGS_FILES.around],
   }) as Settings
 
 /** The pack that is meant where the crew named none. */
