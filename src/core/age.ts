@@ -21,7 +21,7 @@ const WARMEST_H = 15
 /** 21 C and 70 F are the same to a crew. */
 const ALIKE_C = 0.2
 /** Rates are taken at the middle of each of these parts of an hour. */
-const PARTS = 4
+const PARTS = 2
 
 /** How fast it hardens at a temperature against a reference. [1]
  *  exp(-Q (1/T - 1/Tr)), temperatures in kelvin.
@@ -87,33 +87,43 @@ export function checkedHistory(history: History): Outcome<History> {
   return fine(history)
 }
 
-/** Hours until a history has aged as much as `ageH` at the reference. [h]
+/** The hours a history takes to reach an age, as a function of that age: made once for all waits of a material.
  *  Warmth above the reference counts as the reference: heat never shortens a wait, nor makes up for a cold night.
- *  @param ageH 0 or more    @param history as checkedHistory lets through
+ *  @param history as checkedHistory lets through
  *  @source ASTM C1074; the cap is a rule of the trade: a sheet's wait is a floor */
-export function hoursToAge(ageH: number, history: History, referenceC: number, activationK: number): number {
+export function aging(history: History, referenceC: number, activationK: number): (ageH: number) => number {
   const rate = (c: number) => (c >= referenceC - ALIKE_C ? 1 : ageRate(c, referenceC, activationK))
-  if (history.kind === 'constant') return ageH / rate(history.c)
-  if (history.kind === 'list') return hoursOverSteps(ageH, history.steps, rate)
+  if (history.kind === 'constant') {
+    const constant = rate(history.c)
+    return (ageH) => ageH / constant
+  }
+  if (history.kind === 'list') {
+    const parts = history.steps.map(({ h, c }): Part => ({ h, rate: rate(c) }))
+    return (ageH) => hoursOverParts(ageH, parts)
+  }
   const { dayC, nightC, startMinute } = history
   const at = (hourOfDay: number) =>
     (dayC + nightC) / 2 + ((dayC - nightC) / 2) * Math.cos(((hourOfDay - WARMEST_H) / DAY_H) * 2 * Math.PI)
   const start = (startMinute ?? 0) / 60
-  const rates = Array.from({ length: DAY_H * PARTS }, (_, i) => rate(at(start + (i + 0.5) / PARTS)))
-  const perDay = rates.reduce((sum, r) => sum + r / PARTS, 0)
-  if (startMinute === null) return (ageH / perDay) * DAY_H
-  const wholeDays = Math.floor(ageH / perDay)
-  const parts = rates.map((r): Part => ({ h: 1 / PARTS, rate: r }))
-  return wholeDays * DAY_H + hoursOverParts(ageH - wholeDays * perDay, parts)
+  const parts = Array.from(
+    { length: DAY_H * PARTS },
+    (_, i): Part => ({ h: 1 / PARTS, rate: rate(at(start + (i + 0.5) / PARTS)) }),
+  )
+  const perDay = parts.reduce((sum, part) => sum + part.h * part.rate, 0)
+  if (startMinute === null) return (ageH) => (ageH / perDay) * DAY_H
+  return (ageH) => {
+    const wholeDays = Math.floor(ageH / perDay)
+    return wholeDays * DAY_H + hoursOverParts(ageH - wholeDays * perDay, parts)
+  }
 }
 
-type Part = { readonly h: number; readonly rate: number }
+/** Hours until a history has aged as much as `ageH` at the reference, see aging. [h]
+ *  @param ageH 0 or more
+ *  @example 24 h at a constant 10 C against 23 C, Q 5000: 52.1 h */
+export const hoursToAge = (ageH: number, history: History, referenceC: number, activationK: number): number =>
+  aging(history, referenceC, activationK)(ageH)
 
-const hoursOverSteps = (ageH: number, steps: readonly Step[], rate: (c: number) => number): number =>
-  hoursOverParts(
-    ageH,
-    steps.map(({ h, c }) => ({ h, rate: rate(c) })),
-  )
+type Part = { readonly h: number; readonly rate: number }
 
 /** The last part goes on. */
 function hoursOverParts(ageH: number, parts: readonly Part[]): number {

@@ -1,6 +1,6 @@
 /** When a floor may be grouted, walked on, loaded and wetted: the sheet's waits at the floor's own temperature. */
 import { fine, type Outcome, refuse } from '../problem.ts'
-import { checkedHistory, extremesC, type History, hoursToAge } from './age.ts'
+import { aging, checkedHistory, extremesC, type History } from './age.ts'
 
 /** A wait of the sheet [h]: ordinary, and over an impervious base under large tile. */
 export type SheetWait = { readonly h: number; readonly longestH: number }
@@ -66,7 +66,8 @@ export function cure<W extends string>(input: CureInput<W>): Outcome<Cure<W>> {
   const cold = refusedForCold(history.value, limits)
   if (cold !== null) return cold
   const waits = {} as Record<W, WaitAt>
-  for (const [name, wait] of Object.entries(input.waits) as [W, SheetWait][]) waits[name] = waitAt(wait, input)
+  const waitAt = waitsAt(input)
+  for (const [name, wait] of Object.entries(input.waits) as [W, SheetWait][]) waits[name] = waitAt(wait)
   const lengthened = (Object.values(waits) as WaitAt[]).some((w) => w.highH > w.sheetH + 1e-9)
   const { lowC } = extremesC(history.value)
   return fine({
@@ -88,14 +89,14 @@ function refusedForCold(history: History, limits: CureLimits): ReturnType<typeof
   return null
 }
 
-function waitAt<W extends string>(wait: SheetWait, input: CureInput<W>): WaitAt {
-  const sheetH = input.longest ? wait.longestH : wait.h
-  if (input.setting !== 'cement') return { sheetH, lowH: sheetH, highH: sheetH }
-  const { history, referenceC, limits } = input
-  return {
-    sheetH,
-    lowH: Math.max(sheetH, hoursToAge(sheetH, history, referenceC, limits.activationLowK)),
-    highH: Math.max(sheetH, hoursToAge(sheetH, history, referenceC, limits.activationHighK)),
+/** How each wait of the material reads at these temperatures. */
+function waitsAt<W extends string>({ setting, history, referenceC, limits, longest }: CureInput<W>) {
+  const least = aging(history, referenceC, limits.activationLowK)
+  const most = aging(history, referenceC, limits.activationHighK)
+  return (wait: SheetWait): WaitAt => {
+    const sheetH = longest ? wait.longestH : wait.h
+    if (setting !== 'cement') return { sheetH, lowH: sheetH, highH: sheetH }
+    return { sheetH, lowH: Math.max(sheetH, least(sheetH)), highH: Math.max(sheetH, most(sheetH)) }
   }
 }
 

@@ -1,11 +1,14 @@
 /** Packs on hand, used and still needed: the same sums for mortar, grout, leveller and boxes of tile. */
-import { fine, type Outcome, type Range, refuse, within } from '../problem.ts'
+import { fine, type Outcome, type Range, within } from '../problem.ts'
 import { per, type Spread, times, wholePacks } from './spread.ts'
 
 export const AREA: Range = { field: 'area', unit: 'm2', min: 0.0001, max: 1_000_000 }
 /** What is left may be nothing. */
 export const AREA_LEFT: Range = { ...AREA, min: 0 }
 export const PACKS: Range = { field: 'packs', unit: '', min: 0, max: 1_000_000 }
+
+/** Of a pack. */
+export const COVERAGE: Range = { field: 'coverage', unit: 'm2', min: 0.0001, max: 1e9 }
 
 /** `enough` at the heaviest use of the range, `tight` at the usual use only, `short` at neither. */
 export type Verdict = 'enough' | 'tight' | 'short'
@@ -25,21 +28,15 @@ export type Remaining = {
 
 /** Will what is on hand finish what is left?
  *  @param onHand PACKS, parts of a pack too    @param areaLeftM2 AREA_LEFT
- *  @param coverageM2PerPack low to high, above 0 [m2 a pack]
+ *  @param coverageM2PerPack COVERAGE
  *  @problem out-of-range */
 export function remaining(onHand: number, areaLeftM2: number, coverageM2PerPack: Spread): Outcome<Remaining> {
   const packs = within(PACKS, onHand)
   if (!packs.ok) return packs
   const area = within(AREA_LEFT, areaLeftM2)
   if (!area.ok) return area
-  if (!(coverageM2PerPack.low > 0) || !Number.isFinite(coverageM2PerPack.high))
-    return refuse('out-of-range', {
-      field: 'coverage',
-      value: coverageM2PerPack.low,
-      min: 0,
-      max: AREA.max,
-      unit: 'm2',
-    })
+  const checks = [within(COVERAGE, coverageM2PerPack.low), within(COVERAGE, coverageM2PerPack.high)]
+  for (const check of checks) if (!check.ok) return check
   const needed = per(areaLeftM2, coverageM2PerPack)
   const verdict = onHand >= needed.high - 1e-9 ? 'enough' : onHand >= needed.usual - 1e-9 ? 'tight' : 'short'
   return fine({
