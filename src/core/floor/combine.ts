@@ -64,3 +64,6 @@ export function inset(floor: Floor, gapMm: number): Outcome<Floor> {
   const paths = Clipper.inflatePaths(toGrid(floor.rings), -gapMm * STEPS_PER_MM, JoinType.Miter, EndType.Polygon, 10)
   return leftOver(fromGrid(paths), 'wall gap')
 }
+
+/** Rings that share borders, as one outline: outer rings and holes. */
+export const unionOf = (rings: readonly Ring[]): Ring[] => combine(ClipType.Union, rings, [])

@@ -16,7 +16,11 @@ export type ClipPiece = {
   readonly maxU: number
   readonly minV: number
   readonly maxV: number
+  /** Its trapezoids, where asked for: [v, left, right] at the foot, then at the head. */
+  readonly bands: readonly Trapezoid[]
 }
+
+export type Trapezoid = readonly [va: number, la: number, ra: number, vb: number, lb: number, rb: number]
 
 /** Stretches of wall in lattice coordinates, the floor on their left. */
 export type Walls = {
@@ -98,16 +102,19 @@ export class BoxClip {
   }
 
   /** The connected pieces of the last clip; parts that meet in a point only are two. */
-  pieces(): ClipPiece[] {
+  pieces(withBands: boolean): ClipPiece[] {
     this.join()
-    const found = new Map<number, { areaMm2: number; minU: number; maxU: number; minV: number; maxV: number }>()
+    const found = new Map<
+      number,
+      { -readonly [K in Exclude<keyof ClipPiece, 'bands'>]: number } & { bands: Trapezoid[] }
+    >()
     for (let r = 0; r < this.regions; r++) {
       const root = this.rootOf(r)
       const [va, vb] = [this.breaks[this.band[r]!]!, this.breaks[this.band[r]! + 1]!]
       const [la, ra, lb, rb] = [this.la[r]!, this.ra[r]!, this.lb[r]!, this.rb[r]!]
       let piece = found.get(root)
       if (!piece) {
-        piece = { areaMm2: 0, minU: Infinity, maxU: -Infinity, minV: Infinity, maxV: -Infinity }
+        piece = { areaMm2: 0, minU: Infinity, maxU: -Infinity, minV: Infinity, maxV: -Infinity, bands: [] }
         found.set(root, piece)
       }
       piece.areaMm2 += ((ra - la + rb - lb) / 2) * (vb - va)
@@ -115,6 +122,7 @@ export class BoxClip {
       piece.maxU = Math.max(piece.maxU, ra, rb)
       piece.minV = Math.min(piece.minV, va)
       piece.maxV = Math.max(piece.maxV, vb)
+      if (withBands) piece.bands.push([va, la, ra, vb, lb, rb])
     }
     return [...found.values()]
   }

@@ -59,6 +59,11 @@ export type Laid = {
   readonly areaMm2: number
 }
 
+type Listener = {
+  readonly tell: (cell: MetCell, laid: Laid) => void
+  readonly tellBare: (family: number, i: number, j: number) => void
+}
+
 /** Meetings of walls and modules above which a layout is refused. */
 export const MOST_MEETINGS = 1_000_000
 /** Wall-by-band steps above which a layout is refused. */
@@ -73,10 +78,15 @@ export function lay(floor: Floor, spec: LayoutSpec): Outcome<Layout> {
   return count(ready.value, floor, spec, null)
 }
 
-/** As `lay`, telling of each met cell that takes a tile. */
-export function layWith(floor: Floor, spec: LayoutSpec, tell: (cell: MetCell, laid: Laid) => void): Outcome<Layout> {
+/** As `lay`, telling of each met cell that takes a tile, and of those met that take none. */
+export function layWith(
+  floor: Floor,
+  spec: LayoutSpec,
+  tell: (cell: MetCell, laid: Laid) => void,
+  tellBare: (family: number, i: number, j: number) => void = () => {},
+): Outcome<Layout> {
   const ready = prepare(floor, spec)
-  return ready.ok ? count(ready.value, floor, spec, tell) : ready
+  return ready.ok ? count(ready.value, floor, spec, { tell, tellBare }) : ready
 }
 
 /** Walls in lattice coordinates, or a refusal by the estimated work. */
@@ -186,12 +196,7 @@ function meet(laid: Laid): MetModules {
   return met
 }
 
-function count(
-  laid: Laid,
-  before: Floor,
-  spec: LayoutSpec,
-  tell: ((cell: MetCell, laid: Laid) => void) | null,
-): Outcome<Layout> {
+function count(laid: Laid, before: Floor, spec: LayoutSpec, listener: Listener | null): Outcome<Layout> {
   const { lattice, walls } = laid
   const met = meet(laid)
   const steps = bandSteps(met)
@@ -212,21 +217,27 @@ function count(
     const centreIn = box.holds(kind.insetU + kind.tileA / 2, kind.insetV + kind.tileB / 2)
     box.clip(walls, met.head[m]!, met.wallAt, met.next, u, v, kind.tileA, kind.tileB)
     const areaMm2 = box.walls > 0 ? box.areaMm2 : centreIn ? tileMm2 : 0
-    if (areaMm2 < LEAST_CELL_MM2) continue
+    if (areaMm2 < LEAST_CELL_MM2) {
+      listener?.tellBare(f, met.i[m]!, met.j[m]!)
+      continue
+    }
     const whole = areaMm2 > tileMm2 - LEAST_CELL_MM2
     sum.tileMm2 += areaMm2
-    const pieces = whole ? [] : box.pieces().filter((piece) => piece.areaMm2 >= LEAST_CELL_MM2)
+    const pieces = whole ? [] : box.pieces(listener !== null).filter((piece) => piece.areaMm2 >= LEAST_CELL_MM2)
     if (whole) sum.whole++
     else {
       sum.cut++
       sum.pieces += pieces.length
       for (const p of pieces) sum.smallest = Math.min(sum.smallest, p.maxU - p.minU, p.maxV - p.minV)
     }
-    if (!tell) continue
+    if (!listener) continue
     const chain: number[] = []
     for (let e = met.head[m]!; e >= 0; e = met.next[e]!) chain.push(met.wallAt[e]!)
     const { tileA, tileB, turned } = kind
-    tell({ family: f, i: met.i[m]!, j: met.j[m]!, u, v, tileA, tileB, turned, whole, pieces, walls: chain }, laid)
+    listener.tell(
+      { family: f, i: met.i[m]!, j: met.j[m]!, u, v, tileA, tileB, turned, whole, pieces, walls: chain },
+      laid,
+    )
   }
   const { a, b, tileA, tileB } = lattice.families[0]!
   const unmet = (laid.areaMm2 - sum.metMm2) / (a * b)
