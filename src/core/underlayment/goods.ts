@@ -1,4 +1,4 @@
-/** What goes with underlayment: counts from a bare area, adhesive, tape, fasteners, the fill of a membrane's cavities. */
+/** What goes with underlayment: counts from a bare area, tape, fasteners, the fill of a membrane's cavities. */
 import { fine, type Outcome, type Range, refuse, within } from '../../problem.ts'
 
 export const FLOOR_AREA: Range = { field: 'area', unit: 'm2', min: 0.01, max: 100_000 }
@@ -32,22 +32,6 @@ export function seamForArea(areaM2: number, lengthM: number, widthM: number, per
 
 /** Tape along the seams with something for the ends and overlaps. [m] */
 export const tapeForSeam = (seamM: number, allowancePct = 5): number => seamM * (1 + allowancePct / 100)
-
-/** Adhesive left by a notched trowel, as a range from the trowel's angle. [L]
- *  @param upright  the trowel's bed held upright [L/m²]  @param share  of it that stays at the flatter angle, 0 to 1
- *  @problem out-of-range
- *  @source references 3.2 and 3.3: 1/16 x 1/16 in square upright leaves 0.79 L/m², at 45 degrees 0.7071 of it */
-export function adhesiveForArea(
-  areaM2: number,
-  upright: number,
-  share = Math.SQRT1_2,
-): Outcome<{ low: number; high: number }> {
-  const area = within(FLOOR_AREA, areaM2)
-  if (!area.ok) return area
-  const bed = within({ field: 'bed', unit: 'L/m2', min: 0.05, max: 30 }, upright)
-  if (!bed.ok) return bed
-  return fine({ low: areaM2 * upright * share, high: areaM2 * upright })
-}
 
 export type FastenerPattern = {
   /** Along the edges and in the field [mm]. */

@@ -1,8 +1,7 @@
 /** Underlayment in rolls: strips side by side across the floor, cut from rolls of a given length. */
 import { fine, type Outcome, type Range, refuse, within } from '../../problem.ts'
-import { boxOf, type Floor, floorArea } from '../floor/rings.ts'
+import { type Box, boxOf, type Floor, floorArea } from '../floor/rings.ts'
 import { piecesIn, shared, stretchesAlong, totalMm, transposed } from './shape.ts'
-import { type Piece, sheetsFor } from './stock.ts'
 
 export const ROLL_WIDTH: Range = { field: 'roll-width', unit: 'mm', min: 100, max: 5000 }
 export const ROLL_LENGTH: Range = { field: 'roll-length', unit: 'mm', min: 500, max: 100_000 }
@@ -28,13 +27,18 @@ export type RollLayout = {
   readonly along: 'x' | 'y'
 }
 
+/** A rest of a roll shorter than this is not laid [mm]. */
+const LEAST_PIECE_MM = 300
+/** A narrow last strip is pieced together from at most so many widths cut side by side. */
+const MOST_SIDE_BY_SIDE = 3
+
 /** Strips on the floor with the fewest rolls, then the shortest seams.
- *  A strip longer than a roll goes on from the next one with a butt joint; a last narrow strip may share a length of roll
- *  with another; a strip is never turned.
- *  @param plan  ROLL_WIDTH, ROLL_LENGTH, ROLL_LAP (less than the width)
+ *  A strip goes on with a butt joint where a roll ends, and the rest of a roll starts the next strip; pieces are never
+ *  turned. A narrow last strip is cut side by side from a shorter stretch of roll.
+ *  @param plan  ROLL_WIDTH, ROLL_LENGTH, ROLL_LAP (at most half the width)
  *  @problem out-of-range, bad-floor, too-much-work
- *  @source geometry
- *  @example 12 x 14 ft, rolls 1 m x 5 m: four strips of 14 ft 0 in (4.27 m), one a roll: 4 rolls */
+ *  @source geometry; laying on with butt joints: common practice, no source
+ *  @example 12 x 14 ft, rolls 1 m x 5 m: three strips and a narrow one, 17 m of roll: 4 rolls */
 export function layRolls(floor: Floor, plan: RollPlan): Outcome<RollLayout> {
   for (const check of [
     within(ROLL_WIDTH, plan.widthMm),
@@ -60,36 +64,60 @@ function strips(real: Floor, plan: RollPlan, along: 'x' | 'y'): RollLayout {
   const floor = along === 'x' ? real : transposed(real)
   const turned = transposed(floor)
   const box = boxOf(floor.rings)
-  const pieces: Piece[] = []
+  const supply = new Supply(plan)
   let count = 0
-  let buttJoints = 0
   let seamMm = 0
   for (let row = 0, bottom = box.minY; bottom < box.maxY - 1e-6; row++, bottom += plan.widthMm - plan.lapMm) {
     if (row > 0) {
       if (bottom + plan.lapMm >= box.maxY - 1e-6 && plan.lapMm > 0) break
       seamMm += totalMm(stretchesAlong(floor, bottom + plan.lapMm / 2))
     }
-    const top = bottom + plan.widthMm
-    for (const part of piecesIn(floor, { minX: box.minX - 1, maxX: box.maxX + 1, minY: bottom, maxY: top })) {
+    for (const part of piecesIn(floor, stripBox(box, bottom, plan.widthMm))) {
       count++
-      const widthMm = part.box.maxY - part.box.minY
-      let from = part.box.minX
-      for (; part.box.maxX - from > plan.lengthMm + 1e-6; from += plan.lengthMm) {
-        pieces.push({ lengthMm: plan.lengthMm, widthMm })
-        buttJoints++
-        const joint = stretchesAlong(turned, from + plan.lengthMm)
-        seamMm += totalMm(shared(joint, [[part.box.minY, part.box.maxY]]))
-      }
-      pieces.push({ lengthMm: part.box.maxX - from, widthMm })
+      const { minX, maxX, minY, maxY } = part.box
+      for (const joint of supply.lay(minX, maxX, maxY - minY))
+        seamMm += totalMm(shared(stretchesAlong(turned, joint), [[minY, maxY]]))
     }
   }
-  const stock = { lengthMm: plan.lengthMm, widthMm: plan.widthMm }
-  return {
-    rolls: sheetsFor(pieces, stock, 0, false),
-    strips: count,
-    buttJoints,
-    seamMm,
-    areaMm2: floorArea(real),
-    along,
+  const { rolls, buttJoints } = supply
+  return { rolls, strips: count, buttJoints, seamMm, areaMm2: floorArea(real), along }
+}
+
+const stripBox = (box: Box, bottom: number, widthMm: number): Box => ({
+  minX: box.minX - 1,
+  maxX: box.maxX + 1,
+  minY: bottom,
+  maxY: bottom + widthMm,
+})
+
+/** Rolls opened one after the other. */
+class Supply {
+  rolls = 0
+  buttJoints = 0
+  private leftMm = 0
+  private readonly plan: RollPlan
+
+  constructor(plan: RollPlan) {
+    this.plan = plan
+  }
+
+  /** Lays one strip and tells where along it butt joints fall. */
+  lay(fromMm: number, toMm: number, widthMm: number): number[] {
+    const sideBySide = Math.min(MOST_SIDE_BY_SIDE, Math.max(1, Math.floor((this.plan.widthMm + 0.01) / widthMm)))
+    const joints: number[] = []
+    const step = (toMm - fromMm) / sideBySide
+    for (let i = 1; i < sideBySide; i++) joints.push(fromMm + i * step)
+    for (let at = 0; at < step - 1e-6; ) {
+      if (this.leftMm < Math.min(LEAST_PIECE_MM, step - at) - 1e-6) {
+        this.rolls++
+        this.leftMm = this.plan.lengthMm
+      }
+      const piece = Math.min(this.leftMm, step - at)
+      at += piece
+      this.leftMm -= piece
+      if (at < step - 1e-6) joints.push(fromMm + at)
+    }
+    this.buttJoints += joints.length
+    return joints
   }
 }
