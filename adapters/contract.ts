@@ -1,6 +1,7 @@
 /** What stands between a platform and the rest: an adapter knows these shapes and nothing behind them. */
 import type { Message } from '../src/message.ts'
 import type { Reply } from '../src/reply.ts'
+import type { Log } from './logging.ts'
 
 /** `PLATFORM:WORKSPACE:CHANNEL`: the key of a channel's job. A thread shares its channel's, a direct message has its own. */
 export type ChannelKey = string
@@ -80,8 +81,27 @@ export type Backing = {
   readonly choices: Choices
   /** SVG text to the bytes of a PNG. */
   readonly picture: (svg: string) => Promise<Uint8Array>
+  /** Starts the reminders' clock; what is due goes to `deliver`. Gives back how to stop it. */
+  readonly remind?: (deliver: Deliver) => () => Promise<void> | void
   readonly close: () => Promise<void>
 }
+
+/** Posts plain text into a channel; rejects when it could not be posted, so that it is tried again. */
+export type Deliver = (channel: ChannelKey, text: string) => Promise<void>
+
+export type BackingOptions = {
+  /** The folder for what is kept; it exists. */
+  readonly dataFolder: string
+  /** A PostgreSQL address, where several instances share the memory. */
+  readonly databaseUrl: string | undefined
+  readonly log: Log
+}
+
+/** What `answerer.ts` exports as `createAnswerer`. */
+export type CreateAnswerer = (options: BackingOptions) => Promise<Backing>
+
+/** What `terminal/connect.ts` exports as `connectTerminal`: resolves when the person has left. */
+export type ConnectTerminal = (backing: Backing, log: Log) => Promise<void>
 
 export type AdapterStatus = 'idle' | 'connecting' | 'connected' | 'stopped'
 
@@ -94,7 +114,7 @@ export type Adapter = {
   readonly stop: () => Promise<void>
   readonly status: () => AdapterStatus
   /** Posts plain text into a channel of this platform: a reminder that is due. Rejects when it could not be posted. */
-  readonly deliver: (channel: ChannelKey, text: string) => Promise<void>
+  readonly deliver: Deliver
 }
 
 /** The platform refused a token: trying again would not help. */

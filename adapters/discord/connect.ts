@@ -177,7 +177,7 @@ export function createDiscord(options: DiscordOptions, backing: Backing, log: Lo
     // The gateway goes first, so that nothing new comes in; the REST client stays for what is in flight.
     const gateway = client?.ws as unknown as { destroy(): Promise<void> } | undefined
     const closed = gateway?.destroy().catch(() => {})
-    if (!(await desk.drain(options.drainMs ?? 4000)))
+    if (!(await desk.drain(options.drainMs ?? 3500)))
       log.warn({ platform: DISCORD_NAME }, 'some answers were still on their way')
     stopping.abort()
     state = 'stopped'

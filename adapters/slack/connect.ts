@@ -190,7 +190,7 @@ export function createSlack(options: SlackOptions, backing: Backing, log: Log): 
   const stop = async (): Promise<void> => {
     const wasRunning = status !== 'idle'
     status = 'stopped'
-    const drained = desk.drain(options.drainMs ?? 4000)
+    const drained = desk.drain(options.drainMs ?? 3500)
     // What still waits for a pause gives up at once only after the others had their time.
     const closing = wasRunning && receiver !== null ? Promise.resolve(receiver.stop()).catch(() => {}) : null
     if (!(await drained)) log.warn({ platform: SLACK_NAME }, 'some answers were still on their way')
