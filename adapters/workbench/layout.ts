@@ -1,6 +1,8 @@
 /** `npm run -s layout -- [FILE]`: floors and lattices in millimetres as JSON lines, exact counts back. */
 import { floorOfRings } from '../../src/core/floor/check.ts'
+import type { Floor } from '../../src/core/floor/rings.ts'
 import { type Layout, lay } from '../../src/core/layout/lay.ts'
+import { NO_WISHES, searchStart } from '../../src/core/layout/search.ts'
 import type { LayoutSpec, Pattern } from '../../src/core/layout/spec.ts'
 import { fine, type Outcome } from '../../src/problem.ts'
 import { type Fields, fieldsOf, numberIn, pairIn, ringsIn, wordIn } from './fields.ts'
@@ -27,9 +29,14 @@ export function layLine(asked: unknown): Outcome<unknown> {
   const floor = floorOfRings(rings.value)
   if (!floor.ok) return floor
   const start = performance.now()
-  const laid = lay(floor.value, spec.value)
+  const laid = fields.value['origin_mm'] === 'search' ? searched(floor.value, spec.value) : lay(floor.value, spec.value)
   const ms = performance.now() - start
   return laid.ok ? fine(figures(laid.value, ms)) : laid
+}
+
+function searched(floor: Floor, spec: LayoutSpec): Outcome<Layout> {
+  const start = searchStart(floor, spec, NO_WISHES)
+  return start.ok ? fine(start.value.layout) : start
 }
 
 function figures(layout: Layout, ms: number) {

@@ -215,7 +215,7 @@ function share(start: number, run: number, low: number, high: number): readonly 
 }
 
 /** For each wall of the floor drawn in by the gap, the number of the real wall it follows, or -1. */
-function wallNumbers(floor: Floor, drawnIn: Floor, gapMm: number): Int32Array {
+export function wallNumbers(floor: Floor, drawnIn: Floor, gapMm: number): Int32Array {
   const real = wallsOf(floor)
   const inner = wallsOf(drawnIn)
   if (gapMm === 0) return Int32Array.from(inner, (_, k) => k)

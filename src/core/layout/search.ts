@@ -1,0 +1,254 @@
+/** The start line: which origin gives the best layout, what it promises, and where to snap it from real walls. */
+import { fine, type Outcome, type Range, within } from '../../problem.ts'
+import { boxOf, type Floor, type Point, ringArea } from '../floor/rings.ts'
+import type { Side } from '../floor/shapes.ts'
+import { wallsOf } from '../floor/walls.ts'
+import { type Axis, type AxisScore, type AxisWall, bestStarts, scoreStart } from './axis.ts'
+import { type Laid, type Layout, lay, prepare, turn } from './lay.ts'
+import { wallNumbers } from './pieces.ts'
+import { inClosedForm, layRectangle } from './rectangle.ts'
+import type { LayoutSpec } from './spec.ts'
+
+export type Wishes = {
+  /** No piece narrower than this where the room allows; null: 2 in or a third of the tile's side, the less [mm]. */
+  readonly leastCutMm: number | null
+  /** Walls that are to get whole tiles, and walls that may hide the cuts: by side, or by number as `wallsOf` lists them. */
+  readonly fullAt: readonly (Side | number)[]
+  readonly hideAt: readonly (Side | number)[]
+  /** Whether the tile may be turned a quarter. */
+  readonly mayTurn: boolean
+}
+
+export const NO_WISHES: Wishes = { leastCutMm: null, fullAt: [], hideAt: [], mayTurn: false }
+
+/** The usual least cut: 2 in; common practice, no source. [mm] */
+export const USUAL_LEAST_MM = 50.8
+export const LEAST_CUT: Range = { field: 'least-cut', unit: 'mm', min: 0, max: 1_000 }
+
+/** A chalk line at a tile's edge, by its distance from two real walls. */
+export type SnapLine = {
+  /** The direction measured along: 'x' from the left wall to a line that runs up, 'y' from the bottom wall. */
+  readonly along: 'x' | 'y'
+  readonly fromLowMm: number
+  readonly fromHighMm: number
+}
+
+/** What a direction promises, and how far the room may be off before it breaks. */
+export type Promise = {
+  readonly along: 'x' | 'y'
+  readonly tileMm: number
+  readonly worstMm: number
+  readonly lessMm: number
+  readonly moreMm: number
+}
+
+export type Start = {
+  readonly spec: LayoutSpec
+  readonly layout: Layout
+  /** Near edges of the first whole tiles, and of the tile nearest to the middle; none where no wall is square to the pattern. */
+  readonly firstLines: readonly SnapLine[]
+  readonly middleLines: readonly SnapLine[]
+  readonly promises: readonly Promise[]
+  /** The direction to measure again: the one with the least margin. */
+  readonly measureAgain: 'x' | 'y' | null
+  /** Whether the tile was turned against the spec asked for. */
+  readonly turned: boolean
+}
+
+/** The best start of a layout, by the order in axis.ts; `spec.originMm` is not looked at.
+ *  @problem as `lay`; out-of-range for the least cut */
+export function searchStart(floor: Floor, spec: LayoutSpec, wishes: Wishes): Outcome<Start> {
+  const least = within(LEAST_CUT, wishes.leastCutMm ?? 0)
+  if (!least.ok) return least
+  const here = searchOne(floor, spec, wishes, false)
+  if (!here.ok || !wishes.mayTurn || spec.tile.lengthMm === spec.tile.widthMm)
+    return here.ok ? fine(here.value.start) : here
+  const across = searchOne(floor, { ...spec, angleDeg: (spec.angleDeg + 90) % 360 }, wishes, true)
+  if (!across.ok) return across
+  return fine(lessOf(here.value.marks, across.value.marks) <= 0 ? here.value.start : across.value.start)
+}
+
+type Found = { readonly start: Start; readonly marks: readonly number[] }
+
+function searchOne(floor: Floor, spec: LayoutSpec, wishes: Wishes, turned: boolean): Outcome<Found> {
+  const zero: LayoutSpec = { ...spec, originMm: [0, 0] }
+  const ready = prepare(floor, zero)
+  if (!ready.ok) return ready
+  const axes = axesOf(floor, ready.value, zero, wishes)
+  const plain = inClosedForm(spec) && isPlainRectangle(floor)
+  const tries = plain ? 1 : triesFor(ready.value)
+  const us = startsOn(axes[0], tries)
+  const vs = startsOn(axes[1], tries)
+  let best: { layout: Layout; spec: LayoutSpec; u: AxisScore; v: AxisScore; marks: readonly number[] } | null = null
+  for (const u of us)
+    for (const v of vs) {
+      const tried: LayoutSpec = { ...zero, originMm: originFor(ready.value, u.originMm, v.originMm) }
+      const laid = plain ? layBox(floor, tried) : lay(floor, tried)
+      if (!laid.ok) return laid
+      const marks = marksOf(laid.value, u, v, axes)
+      if (best === null || lessOf(marks, best.marks) < 0) best = { layout: laid.value, spec: tried, u, v, marks }
+    }
+  const { layout, u, v, marks, spec: found } = best!
+  return fine({ start: { ...told(floor, ready.value, found, axes, u, v), spec: found, layout, turned }, marks })
+}
+
+/** Fewer starts on large floors: the whole search stays under some 20 ms. */
+const triesFor = (ready: Laid): number => (ready.walls.u0.length > 200 ? 2 : ready.walls.u0.length > 60 ? 3 : 5)
+
+/** On an axis without square walls a spread of starts is tried. */
+function startsOn(axis: Axis, tries: number): AxisScore[] {
+  if (axis.walls.length > 0) return bestStarts(axis, tries)
+  const spread = Math.max(3, tries)
+  return Array.from({ length: spread }, (_, k) => scoreStart(axis, (k * axis.moduleMm) / spread))
+}
+
+/** Marks of a whole layout: both axes' together, the sliver as it really came out. */
+function marksOf(layout: Layout, u: AxisScore, v: AxisScore, axes: readonly [Axis, Axis]): number[] {
+  const least = Math.min(axes[0].leastMm, axes[1].leastMm)
+  const worst = layout.smallestCutMm ?? Infinity
+  const sliver = worst < least - 0.01 ? Math.round(100 * (1 + least - worst)) : 0
+  const sums = u.marks.map((mark, k) => mark + v.marks[k]!)
+  const square = axes[0].walls.length > 0 || axes[1].walls.length > 0
+  // Where walls are slanted the narrowest piece is all there is to go by.
+  const slanted = square ? 0 : -Math.round(100 * Math.min(worst, 1e6))
+  return [sliver, slanted, ...sums.slice(1, 4), layout.cells, ...sums.slice(4)]
+}
+
+function lessOf(p: readonly number[], q: readonly number[]): number {
+  for (let k = 0; k < p.length; k++) if (p[k] !== q[k]) return p[k]! - q[k]!
+  return 0
+}
+
+const originFor = (ready: Laid, u: number, v: number): Point => {
+  const { insetU, insetV } = ready.lattice.families[0]!
+  return ready.toFloor(u + insetU, v + insetV)
+}
+
+function isPlainRectangle(floor: Floor): boolean {
+  const ring = floor.rings[0]
+  if (floor.rings.length !== 1 || ring?.length !== 4) return false
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  return Math.abs(ringArea(ring) - (maxX - minX) * (maxY - minY)) < 1e-6
+}
+
+function layBox(floor: Floor, spec: LayoutSpec): Outcome<Layout> {
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const [x, y] = spec.originMm
+  const laid = layRectangle(maxX - minX, maxY - minY, { ...spec, originMm: [x - minX, y - minY] })
+  return laid.ok ? fine({ ...laid.value, originMm: spec.originMm }) : laid
+}
+
+/** Both axes of the lattice with the walls square to them. */
+function axesOf(floor: Floor, ready: Laid, spec: LayoutSpec, wishes: Wishes): readonly [Axis, Axis] {
+  const { lattice, walls } = ready
+  const { a, b, insetU, insetV, tileA, tileB } = lattice.families[0]!
+  const numbers = wallNumbers(floor, ready.floor, spec.wallGapMm)
+  const full = named(floor, wishes.fullAt)
+  const hidden = named(floor, wishes.hideAt)
+  const holed = wallsOf(ready.floor).map((wall) => wall.ofHole)
+  const us: AxisWall[] = []
+  const vs: AxisWall[] = []
+  for (let w = 0; w < walls.u0.length; w++) {
+    const [du, dv] = [walls.u1[w]! - walls.u0[w]!, walls.v1[w]! - walls.v0[w]!]
+    const rest = { outer: false, ofHole: holed[w]!, wantFull: full.has(numbers[w]!), mayHide: hidden.has(numbers[w]!) }
+    // The floor is on a wall's left: beyond one that runs down, above one that runs to the right.
+    if (Math.abs(du) < 1e-3) us.push({ at: walls.u0[w]! - insetU, side: dv < 0 ? 1 : -1, ...rest })
+    else if (Math.abs(dv) < 1e-3) vs.push({ at: walls.v0[w]! - insetV, side: du > 0 ? 1 : -1, ...rest })
+  }
+  const least = (side: number) => wishes.leastCutMm ?? Math.min(USUAL_LEAST_MM, side / 3)
+  return [
+    { tileMm: tileA, moduleMm: a, shifts: shiftsOf(ready, spec), walls: settled(us), leastMm: least(tileA) },
+    { tileMm: tileB, moduleMm: b, shifts: [0], walls: settled(vs), leastMm: least(tileB) },
+  ]
+}
+
+/** Walls in their order, the outermost marked; a wall opposite to a hidden one is to be full. */
+function settled(walls: readonly AxisWall[]): AxisWall[] {
+  const once = new Map<string, AxisWall>()
+  for (const wall of walls) {
+    const key = `${wall.side} ${Math.round(wall.at * 100)}`
+    const known = once.get(key)
+    const merged = known && {
+      wantFull: known.wantFull || wall.wantFull,
+      mayHide: known.mayHide || wall.mayHide,
+      ofHole: known.ofHole && wall.ofHole,
+    }
+    once.set(key, { ...wall, ...merged })
+  }
+  const kept = [...once.values()]
+  const room = kept.filter((wall) => !wall.ofHole)
+  const low = room.filter((wall) => wall.side === 1).sort((p, q) => p.at - q.at)[0]
+  const high = room.filter((wall) => wall.side === -1).sort((p, q) => q.at - p.at)[0]
+  const hiddenLow = kept.some((wall) => wall.mayHide && wall.side === 1)
+  const hiddenHigh = kept.some((wall) => wall.mayHide && wall.side === -1)
+  return kept
+    .map((wall) => {
+      const outer = wall === low || wall === high
+      const opposite = outer && !wall.mayHide && (wall.side === 1 ? hiddenHigh && !hiddenLow : hiddenLow && !hiddenHigh)
+      return { ...wall, outer, wantFull: wall.wantFull || opposite }
+    })
+    .sort((p, q) => Number(q.outer) - Number(p.outer) || Number(p.ofHole) - Number(q.ofHole))
+}
+
+/** The numbers of walls named by side or number: on a side, the outermost. */
+function named(floor: Floor, walls: readonly (Side | number)[]): Set<number> {
+  const all = wallsOf(floor)
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const edge: Record<Side, (p: Point) => number> = {
+    left: (p) => p[0] - minX,
+    right: (p) => maxX - p[0],
+    bottom: (p) => p[1] - minY,
+    top: (p) => maxY - p[1],
+  }
+  const found = new Set<number>()
+  for (const name of walls) {
+    if (typeof name === 'number') found.add(name)
+    else
+      all.forEach((wall, number) => {
+        if (wall.side === name && !wall.ofHole && edge[name](wall.from) < 1) found.add(number)
+      })
+  }
+  return found
+}
+
+/** One of each kind of row's shift, up to 24. */
+function shiftsOf(ready: Laid, spec: LayoutSpec): number[] {
+  if (spec.pattern.kind !== 'offset') return [0]
+  const kinds = new Map<number, number>()
+  for (let j = 0; j < 24; j++) {
+    const shift = ready.lattice.originU(0, 0, j)
+    kinds.set(Math.round(shift * 10), shift)
+  }
+  return [...kinds.values()]
+}
+
+/** Snap lines and promises, in the room's own directions. */
+function told(floor: Floor, ready: Laid, spec: LayoutSpec, axes: readonly [Axis, Axis], u: AxisScore, v: AxisScore) {
+  const [cos, sin] = turn(spec.angleDeg)
+  const square = Math.abs(cos) < 1e-12 || Math.abs(sin) < 1e-12
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const firstLines: SnapLine[] = []
+  const middleLines: SnapLine[] = []
+  const promises: Promise[] = []
+  axes.forEach((axis, k) => {
+    if (axis.walls.length === 0 || !square) return
+    const score = k === 0 ? u : v
+    const lengthwise = (k === 0) !== ready.lattice.swapped
+    const along = lengthwise === Math.abs(sin) < 1e-12 ? 'x' : 'y'
+    const backwards = along === 'x' ? (lengthwise ? cos : -sin) < 0 : (lengthwise ? sin : cos) < 0
+    const [low, high] = along === 'x' ? [minX, maxX] : [minY, maxY]
+    const corner = along === 'x' ? spec.originMm[0] : spec.originMm[1]
+    const edge = backwards ? corner - axis.tileMm : corner
+    const line = (from: number): SnapLine => ({ along, fromLowMm: from, fromHighMm: high - low - from })
+    const module = axis.moduleMm
+    const clear = spec.wallGapMm - 1e-6
+    const first = edge - low - Math.floor((edge - low - clear) / module) * module
+    firstLines.push(line(first))
+    middleLines.push(line(first + Math.max(0, Math.round(((high - low) / 2 - first) / module)) * module))
+    const { worstMm, lessMm, moreMm } = score
+    promises.push({ along, tileMm: axis.tileMm, worstMm, lessMm, moreMm })
+  })
+  const margin = (p: Promise) => Math.min(p.lessMm, p.moreMm)
+  const tightest = promises.toSorted((p, q) => margin(p) - margin(q))[0]
+  return { firstLines, middleLines, promises, measureAgain: tightest?.along ?? null }
+}

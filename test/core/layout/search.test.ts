@@ -1,0 +1,141 @@
+/** The start line against published layouts, against brute force, and the closed form against laying. */
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { lessRectangle, rectangle } from '../../../src/core/floor/shapes.ts'
+import { lay } from '../../../src/core/layout/lay.ts'
+import { layRectangle } from '../../../src/core/layout/rectangle.ts'
+import { NO_WISHES, type Start, searchStart } from '../../../src/core/layout/search.ts'
+import { type LayoutSpec, type Pattern, plainSpec } from '../../../src/core/layout/spec.ts'
+import type { Outcome } from '../../../src/problem.ts'
+import { floors } from './floors.ts'
+
+const IN = 25.4
+const must = <T>(outcome: Outcome<T>): T => {
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
+  return outcome.value
+}
+const start = (w: number, h: number, spec: LayoutSpec, wishes = NO_WISHES): Start =>
+  must(searchStart(must(rectangle(w, h)), spec, wishes))
+
+test('108 places for 2630 x 3540 mm in 300 mm tile — Flooring Technology learner guide, lesson 4', () => {
+  expect(must(layRectangle(2630, 3540, plainSpec(300, 300, 0))).cells).toBe(108)
+})
+
+test('the same room by the half-tile rule: 7 full and 2 x 265 mm — NAVEDTRA 14044 p. 7-23, row 1.10 as corrected', () => {
+  const { promises, firstLines, layout } = start(2630, 3540, plainSpec(300, 300, 0))
+  expect(promises.map((p) => p.worstMm)).toEqual([265, 270]) // 3540: 11 x 300 leave 240; (240 + 300) / 2 = 270
+  expect(firstLines.map((l) => l.fromLowMm)).toEqual([265, 270])
+  expect(layout.smallestCutMm).toBe(265)
+})
+
+test('a sliver of 1-1/2 in beside 24 in tile becomes 12-3/4 in each side — CTEF tip', () => {
+  const { promises } = start((5 * 24 + 1.5) * IN, 8 * 24 * IN, plainSpec(24 * IN, 24 * IN, 0))
+  expect(promises[0]!.worstMm / IN).toBeCloseTo(12.75, 9)
+})
+
+test('full tiles at the door and cuts hidden at the far wall', () => {
+  const room = [3000, 2500] as const
+  const full = start(...room, plainSpec(300, 300, 3), { ...NO_WISHES, fullAt: ['left'] })
+  expect(full.firstLines[0]!.fromLowMm).toBeCloseTo(0, 6)
+  // By hand: 3000 = 9 x 303 + 273; 2500 = 8 x 303 + 76.
+  expect(full.promises[0]!.worstMm).toBeCloseTo(273, 6)
+  const hidden = start(...room, plainSpec(300, 300, 3), { ...NO_WISHES, hideAt: ['top'] })
+  expect(hidden.firstLines[1]!.fromLowMm).toBeCloseTo(0, 6)
+  expect(hidden.promises[1]!.worstMm).toBeCloseTo(76, 6)
+})
+
+test('the margin: how far the room may be off', () => {
+  const { promises, measureAgain } = start(2630, 3540, plainSpec(300, 300, 0))
+  // By hand: cuts of 265 hold to half a tile for 115 less, and to a whole one for 35 more; 270: 120 and 30.
+  expect(promises.map((p) => [p.lessMm, p.moreMm])).toEqual([
+    [115, 35],
+    [120, 30],
+  ])
+  expect(measureAgain).toBe('y')
+})
+
+const rows: fc.Arbitrary<Pattern> = fc.oneof(
+  fc.constant<Pattern>({ kind: 'stacked' }),
+  fc.record({
+    kind: fc.constant('offset' as const),
+    share: fc.constantFrom({ over: 1, under: 2 }, { over: 1, under: 3 }, { over: 1, under: 4 }, 0.3333),
+    step: fc.constantFrom('stair' as const, 'back-and-forth' as const),
+    along: fc.constantFrom('length' as const, 'width' as const),
+  }),
+)
+const specs: fc.Arbitrary<LayoutSpec> = fc.record({
+  tile: fc.record({ lengthMm: fc.integer({ min: 150, max: 1200 }), widthMm: fc.integer({ min: 100, max: 600 }) }),
+  jointMm: fc.constantFrom(0, 1.5875, 3, 4.7625),
+  pattern: rows,
+  angleDeg: fc.constant(0),
+  originMm: fc.tuple(fc.integer({ min: -2000, max: 2000 }), fc.integer({ min: -2000, max: 2000 })),
+  wallGapMm: fc.constantFrom(0, 6),
+})
+const side = fc.integer({ min: 700, max: 9000 })
+
+test('the closed form of a rectangle is what laying it gives', () => {
+  fc.assert(
+    fc.property(side, side, specs, (w, h, spec) => {
+      const [quick, slow] = [must(layRectangle(w, h, spec)), must(lay(must(rectangle(w, h)), spec))]
+      const counts = (l: typeof quick) => [l.cells, l.whole, l.cut, l.cutPieces, l.originMm]
+      expect(counts(quick)).toEqual(counts(slow))
+      expect(quick.tileAreaMm2).toBeCloseTo(slow.tileAreaMm2, 1)
+      expect(quick.jointLengthMm).toBeCloseTo(slow.jointLengthMm, 2)
+      expect(quick.smallestCutMm ?? 0).toBeCloseTo(slow.smallestCutMm ?? 0, 4)
+    }),
+    { numRuns: 500 },
+  )
+})
+
+test('a wider joint at the same tile never needs more places on a rectangle', () => {
+  fc.assert(
+    fc.property(side, side, specs, fc.integer({ min: 1, max: 8 }), (w, h, spec, more) => {
+      const one: LayoutSpec = { ...spec, pattern: { kind: 'stacked' }, originMm: [0, 0], wallGapMm: 0 }
+      const wider = { ...one, jointMm: one.jointMm + more }
+      expect(must(layRectangle(w, h, wider)).cells).toBeLessThanOrEqual(must(layRectangle(w, h, one)).cells)
+    }),
+  )
+})
+
+test('no start on a fine grid beats the search: no sliver, no half-tile fault that it could have avoided', () => {
+  fc.assert(
+    fc.property(side, side, specs, (w, h, spec) => {
+      const one: LayoutSpec = { ...spec, pattern: { kind: 'stacked' } }
+      const found = start(w, h, one)
+      expect(must(lay(must(rectangle(w, h)), found.spec)).cells).toBe(found.layout.cells)
+      const { lengthMm, widthMm } = one.tile
+      const half = Math.min(lengthMm, widthMm) / 2
+      const got = found.layout.smallestCutMm ?? Infinity
+      let best = 0
+      for (let u = 0; u < 40; u++)
+        for (let v = 0; v < 40; v++) {
+          const origin = [(u / 40) * (lengthMm + one.jointMm), (v / 40) * (widthMm + one.jointMm)] as const
+          best = Math.max(best, must(layRectangle(w, h, { ...one, originMm: origin })).smallestCutMm ?? Infinity)
+        }
+      // Whatever a grid start reaches up to half of the narrower side, the search reaches too.
+      expect(got).toBeGreaterThanOrEqual(Math.min(best, Math.min(50.8, lengthMm / 3, widthMm / 3)) - 0.02)
+      if (w > 2 * lengthMm && h > 2 * widthMm) expect(got).toBeGreaterThanOrEqual(Math.min(best, half) - 0.02)
+    }),
+    { numRuns: 60 },
+  )
+})
+
+test('any floor finds a start, laid as told', () => {
+  fc.assert(
+    fc.property(floors, specs, fc.constantFrom(0, 45, 90), (floor, spec, angleDeg) => {
+      const found = searchStart(floor, { ...spec, angleDeg }, { ...NO_WISHES, mayTurn: true })
+      if (!found.ok) return expect(found.problem.code).toBe('nothing-left')
+      expect(must(lay(floor, found.value.spec)).cells).toBe(found.value.layout.cells)
+    }),
+    { numRuns: 60 },
+  )
+})
+
+test('an L keeps slivers off its inner corner too', () => {
+  // By hand: the inner walls at 2010 leave 10 mm when the room starts full at the left.
+  const l = must(lessRectangle(must(rectangle(3650, 4000)), 1640, 1500, { at: 'corner', corner: 'top-right' })).floor
+  const plain = must(lay(l, plainSpec(500, 500, 0)))
+  expect(plain.smallestCutMm).toBeLessThan(50)
+  const found = must(searchStart(l, plainSpec(500, 500, 0), NO_WISHES))
+  expect(found.layout.smallestCutMm).toBeGreaterThanOrEqual(50.8)
+})
