@@ -1,0 +1,113 @@
+/** From what was said to the rule that holds, and from the rule to a verdict. Pure; no words. */
+import {
+  type Condition,
+  type Country,
+  NUMBER_CONDITIONS,
+  type NumberCondition,
+  type Rule,
+  type Verdict,
+  WORD_CONDITIONS,
+  type WordCondition,
+} from './book.ts'
+
+/** What is known of the case: several words may hold at once; a number is one [mm]. */
+export type Facts = { readonly [C in WordCondition]?: readonly string[] } & { readonly [C in NumberCondition]?: number }
+
+/** How it was asked. `ask`: for the rule itself, not for a verdict. */
+export type Stance = 'may' | 'need' | 'skip' | 'wrong' | 'ask'
+
+export type Found = {
+  /** Rules that hold for certain; the most specific first. */
+  readonly holding: readonly Rule[]
+  /** Rules that may hold, depending on what is not known. */
+  readonly open: readonly Rule[]
+  /** What to ask to settle it. */
+  readonly unknown: Condition | null
+  /** The country whose rules these are. */
+  readonly country: Country
+}
+
+/** The rules of a subject for a country; another country's (the US) where it has none of its own. */
+export function findRules(rules: readonly Rule[], subject: string, facts: Facts, country: Country): Found {
+  const all = rules.filter((rule) => rule.subject === subject)
+  const own = all.filter((rule) => (rule.country ?? 'US') === country)
+  const used = own.length > 0 ? own : all.filter((rule) => rule.country === undefined)
+  const judged = used.map((rule) => ({ rule, ...holds(rule, facts) })).filter((j) => j.state !== 'no')
+  const holding = judged.filter((j) => j.state === 'yes').sort((a, b) => b.conditions - a.conditions)
+  const open = judged.filter((j) => j.state === 'open')
+  return {
+    holding: holding.map((j) => j.rule),
+    open: open.map((j) => j.rule),
+    unknown: open[0]?.unknown ?? null,
+    country: own.length > 0 ? country : 'US',
+  }
+}
+
+/** Named where it matters: not said means not so. */
+const SPECIAL: ReadonlySet<string> = new Set(['material', 'face', 'bond', 'base'])
+
+type Held = { readonly state: 'yes' | 'no' | 'open'; readonly conditions: number; readonly unknown: Condition | null }
+
+function holds(rule: Rule, facts: Facts): Held {
+  let unknown: Condition | null = null
+  let conditions = 0
+  for (const name of WORD_CONDITIONS) {
+    const wanted = rule.when?.[name]
+    if (!wanted) continue
+    conditions += 1
+    const said = facts[name]
+    const refused = wanted.filter((w) => w.startsWith('-')).map((w) => w.slice(1))
+    if (refused.length > 0) {
+      if (said?.some((s) => refused.includes(s))) return { state: 'no', conditions, unknown: null }
+      continue
+    }
+    if (!said || said.length === 0) {
+      if (SPECIAL.has(name)) return { state: 'no', conditions, unknown: null }
+      unknown ??= name
+    } else if (!said.some((s) => wanted.includes(s))) return { state: 'no', conditions, unknown: null }
+  }
+  for (const name of NUMBER_CONDITIONS) {
+    const range = rule.when?.[name]
+    if (!range) continue
+    conditions += 1
+    const value = facts[name]
+    if (value === undefined) unknown ??= name
+    else if (value < (range[0] ?? Number.NEGATIVE_INFINITY) || value >= (range[1] ?? Number.POSITIVE_INFINITY))
+      return { state: 'no', conditions, unknown: null }
+  }
+  return { state: unknown === null ? 'yes' : 'open', conditions, unknown }
+}
+
+/** Whether a proposed figure keeps a rule's limit; null where either is missing. A whisker of rounding is forgiven. */
+export function keeps(rule: Rule, proposed: number | null): boolean | null {
+  if (!rule.limit || proposed === null) return null
+  const slack = SLACK[rule.limit.key] ?? 1e-3 * Math.abs(rule.limit.value)
+  return rule.limit.sense === 'least' ? proposed >= rule.limit.value - slack : proposed <= rule.limit.value + slack
+}
+
+/** A third is 33 % said otherwise. */
+const SLACK: Readonly<Record<string, number>> = { max_offset_pct: 0.4 }
+
+/** The verdict of one rule, by how it was asked; null where the rule settles nothing of the kind.
+ *  A figure decides where one was proposed; `wrong` turns the verdict round ("too much?"). */
+export function verdictOf(rule: Rule, stance: Stance, proposed: number | null): Verdict | null {
+  const kept = keeps(rule, proposed)
+  if (kept !== null) {
+    if (stance === 'need' || (stance === 'skip' && rule.limit?.sense === 'least')) return null
+    return kept === (stance !== 'wrong') ? 'yes' : 'no'
+  }
+  if (stance === 'ask') return null
+  if (stance === 'need') return rule.need ?? null
+  if (stance === 'skip') return rule.need ? turned(rule.need) : null
+  if (rule.ok === undefined) return null
+  return stance === 'wrong' ? turned(rule.ok) : rule.ok
+}
+
+const turned = (verdict: Verdict): Verdict => (verdict === 'depends' ? 'depends' : verdict === 'yes' ? 'no' : 'yes')
+
+/** One verdict over several rules that may hold: the same from all, else it depends. */
+export function jointVerdict(rules: readonly Rule[], stance: Stance, proposed: number | null): Verdict | null {
+  const verdicts = new Set(rules.map((rule) => verdictOf(rule, stance, proposed)))
+  if (verdicts.size === 1) return [...verdicts][0]!
+  return verdicts.size === 0 || (verdicts.size === 1 && verdicts.has(null)) ? null : 'depends'
+}

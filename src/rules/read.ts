@@ -1,0 +1,41 @@
+/** From the words of a question to what the rule book is asked. */
+import type { RuleWords } from '../language/rule-words.ts'
+import type { Country } from './book.ts'
+import type { Facts, Stance } from './judge.ts'
+import type { RuleAsk } from './settle.ts'
+
+/** How it is asked: a wrong verdict on a yes/no question costs more than none, so doubt reads as "tell me the rule". */
+export function stanceOf({ stances, plain }: RuleWords): Stance {
+  const has = (name: string) => stances.includes(name)
+  if (has('wrong')) return 'wrong'
+  if (has('skip')) return 'skip'
+  if (has('need') && !has('may')) return 'need'
+  if (has('ask')) return has('may') && YES_NO.test(plain) ? 'may' : 'ask'
+  if (has('need')) return 'need'
+  return 'may'
+}
+
+/** A question mark is gone from plain words; a comma clause like "ok for 24x48" still shows. */
+const YES_NO = /(?:^|\s)(?:ok|okay|fine|good|alright|enough)(?:\s|$)/u
+
+/** The question for one subject. Facts that the job knows fill what was not said. */
+export function askOf(words: RuleWords, subject: string, known: Facts, country: Country): RuleAsk {
+  const said = words.conditions as Facts & { country?: readonly string[] }
+  const named = said.country?.[0] as Country | undefined
+  const { country: _, ...facts } = said
+  return {
+    subject,
+    facts: { ...known, ...exclusive(facts) },
+    figures: words.figures,
+    stance: stanceOf(words),
+    country: named ?? country,
+  }
+}
+
+/** Of two values of one condition the better hit holds; outside beats wet and dry, wet beats dry. */
+function exclusive(facts: Facts): Facts {
+  const place = facts.place
+  if (!place || place.length < 2) return facts
+  const first = (['exterior', 'wet', 'dry'] as const).find((p) => place.includes(p))!
+  return { ...facts, place: [first] }
+}
