@@ -41,8 +41,11 @@ export type AxisScore = {
 
 /** A cut this near to whole, or to nothing, is none [mm]: tape and chalk are no finer. */
 const NONE_MM = 0.01
-/** Starts looked at, at most. */
+/** Starts looked at, at most; fewer where there are many walls and kinds of row. */
 const MOST_STARTS = 600
+const MOST_CUTS = 300_000
+/** Starts drawn, doubles with them. */
+const MOST_DRAWN = 20_000
 
 /** Width of the piece at a wall where rows are moved by `shift`; the whole tile where nothing is cut. [mm] */
 export function cutAt(axis: Axis, wall: AxisWall, originMm: number, shift: number): number {
@@ -114,11 +117,14 @@ function* starts({ tileMm, moduleMm, shifts, walls, leastMm }: Axis): Generator<
 export function bestStarts(axis: Axis, most: number): AxisScore[] {
   const best: AxisScore[] = []
   const seen = new Set<number>()
+  const mostSeen = Math.max(8, Math.min(MOST_STARTS, MOST_CUTS / (1 + axis.walls.length * axis.shifts.length)))
+  let drawn = 0
   for (const start of starts(axis)) {
+    if (++drawn > MOST_DRAWN) break
     const key = Math.round(wrap(start, axis.moduleMm) * 1000)
     if (seen.has(key)) continue
     seen.add(key)
-    if (seen.size > MOST_STARTS) break
+    if (seen.size > mostSeen) break
     const score = scoreStart(axis, start)
     let at = best.length
     while (at > 0 && compare(score, best[at - 1]!) < 0) at--

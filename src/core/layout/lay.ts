@@ -104,7 +104,7 @@ export function prepare(floor: Floor, spec: LayoutSpec): Outcome<Laid> {
 }
 
 /** About how many modules the walls meet. */
-function estimate(floor: Floor, spec: LayoutSpec): number {
+export function estimate(floor: Floor, spec: LayoutSpec): number {
   const { lengthMm, widthMm } = spec.tile
   const least = Math.min(lengthMm, widthMm) + spec.jointMm
   let meetings = 0

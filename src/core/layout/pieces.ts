@@ -214,11 +214,15 @@ function share(start: number, run: number, low: number, high: number): readonly 
   return [Math.min(p, q), Math.max(p, q)]
 }
 
+/** Pairs of walls compared to number the drawn-in ones; a floor with more has them unnumbered. */
+const MOST_COMPARED = 4_000_000
+
 /** For each wall of the floor drawn in by the gap, the number of the real wall it follows, or -1. */
 export function wallNumbers(floor: Floor, drawnIn: Floor, gapMm: number): Int32Array {
   const real = wallsOf(floor)
   const inner = wallsOf(drawnIn)
   if (gapMm === 0) return Int32Array.from(inner, (_, k) => k)
+  if (real.length * inner.length > MOST_COMPARED) return new Int32Array(inner.length).fill(-1)
   return Int32Array.from(inner, (wall) => real.findIndex((other) => follows(wall, other, gapMm)))
 }
 

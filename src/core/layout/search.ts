@@ -1,10 +1,10 @@
 /** The start line: which origin gives the best layout, what it promises, and where to snap it from real walls. */
 import { fine, type Outcome, type Range, within } from '../../problem.ts'
-import { boxOf, type Floor, type Point, ringArea } from '../floor/rings.ts'
+import { boxOf, type Floor, floorArea, type Point, ringArea } from '../floor/rings.ts'
 import type { Side } from '../floor/shapes.ts'
 import { wallsOf } from '../floor/walls.ts'
 import { type Axis, type AxisScore, type AxisWall, bestStarts, scoreStart } from './axis.ts'
-import { type Laid, type Layout, lay, prepare, turn } from './lay.ts'
+import { estimate, type Laid, type Layout, lay, prepare, turn } from './lay.ts'
 import { wallNumbers } from './pieces.ts'
 import { inClosedForm, layRectangle } from './rectangle.ts'
 import type { LayoutSpec } from './spec.ts'
@@ -76,14 +76,14 @@ function searchOne(floor: Floor, spec: LayoutSpec, wishes: Wishes, turned: boole
   if (!ready.ok) return ready
   const axes = axesOf(floor, ready.value, zero, wishes)
   const plain = inClosedForm(spec) && isPlainRectangle(floor)
-  const tries = plain ? 1 : triesFor(ready.value)
+  const tries = plain ? 1 : triesFor(ready.value, zero)
   const us = startsOn(axes[0], tries)
   const vs = startsOn(axes[1], tries)
   let best: { layout: Layout; spec: LayoutSpec; u: AxisScore; v: AxisScore; marks: readonly number[] } | null = null
   for (const u of us)
     for (const v of vs) {
       const tried: LayoutSpec = { ...zero, originMm: originFor(ready.value, u.originMm, v.originMm) }
-      const laid = plain ? layBox(floor, tried) : lay(floor, tried)
+      const laid = plain ? layBox(floor, tried) : layDrawnIn(floor, ready.value.floor, tried)
       if (!laid.ok) return laid
       const marks = marksOf(laid.value, u, v, axes)
       if (best === null || lessOf(marks, best.marks) < 0) best = { layout: laid.value, spec: tried, u, v, marks }
@@ -92,14 +92,27 @@ function searchOne(floor: Floor, spec: LayoutSpec, wishes: Wishes, turned: boole
   return fine({ start: { ...told(floor, ready.value, found, axes, u, v), spec: found, layout, turned }, marks })
 }
 
-/** Fewer starts on large floors: the whole search stays under some 20 ms. */
-const triesFor = (ready: Laid): number => (ready.walls.u0.length > 200 ? 2 : ready.walls.u0.length > 60 ? 3 : 5)
+/** Meetings of walls and modules that all tries together may cost: some 20 ms for a house, 0.3 s for the wildest floor. */
+const MEETINGS_FOR_ALL = 30_000
+const MOST_TRIES = 5
+const MOST_SPREAD = 8
+
+/** How many starts an axis may try, by what one layout costs. */
+function triesFor(ready: Laid, spec: LayoutSpec): number {
+  const meetings = estimate(ready.floor, spec)
+  return Math.max(1, Math.min(MOST_SPREAD, Math.floor(Math.sqrt(MEETINGS_FOR_ALL / meetings))))
+}
 
 /** On an axis without square walls a spread of starts is tried. */
 function startsOn(axis: Axis, tries: number): AxisScore[] {
-  if (axis.walls.length > 0) return bestStarts(axis, tries)
-  const spread = Math.max(3, tries)
-  return Array.from({ length: spread }, (_, k) => scoreStart(axis, (k * axis.moduleMm) / spread))
+  if (axis.walls.length > 0) return bestStarts(axis, Math.min(tries, MOST_TRIES))
+  return Array.from({ length: tries }, (_, k) => scoreStart(axis, (k * axis.moduleMm) / tries))
+}
+
+/** Lays on the floor already drawn in by the gap. */
+function layDrawnIn(floor: Floor, drawnIn: Floor, spec: LayoutSpec): Outcome<Layout> {
+  const laid = lay(drawnIn, { ...spec, wallGapMm: 0 })
+  return laid.ok ? fine({ ...laid.value, floorAreaMm2: floorArea(floor) }) : laid
 }
 
 /** Marks of a whole layout: both axes' together, the sliver as it really came out. */
@@ -138,11 +151,14 @@ function layBox(floor: Floor, spec: LayoutSpec): Outcome<Layout> {
   return laid.ok ? fine({ ...laid.value, originMm: spec.originMm }) : laid
 }
 
+const NO_NUMBERS = new Int32Array(0)
+
 /** Both axes of the lattice with the walls square to them. */
 function axesOf(floor: Floor, ready: Laid, spec: LayoutSpec, wishes: Wishes): readonly [Axis, Axis] {
   const { lattice, walls } = ready
   const { a, b, insetU, insetV, tileA, tileB } = lattice.families[0]!
-  const numbers = wallNumbers(floor, ready.floor, spec.wallGapMm)
+  const asked = wishes.fullAt.length + wishes.hideAt.length > 0
+  const numbers = asked ? wallNumbers(floor, ready.floor, spec.wallGapMm) : NO_NUMBERS
   const full = named(floor, wishes.fullAt)
   const hidden = named(floor, wishes.hideAt)
   const holed = wallsOf(ready.floor).map((wall) => wall.ofHole)
@@ -150,7 +166,12 @@ function axesOf(floor: Floor, ready: Laid, spec: LayoutSpec, wishes: Wishes): re
   const vs: AxisWall[] = []
   for (let w = 0; w < walls.u0.length; w++) {
     const [du, dv] = [walls.u1[w]! - walls.u0[w]!, walls.v1[w]! - walls.v0[w]!]
-    const rest = { outer: false, ofHole: holed[w]!, wantFull: full.has(numbers[w]!), mayHide: hidden.has(numbers[w]!) }
+    const rest = {
+      outer: false,
+      ofHole: holed[w]!,
+      wantFull: full.has(numbers[w] ?? -1),
+      mayHide: hidden.has(numbers[w] ?? -1),
+    }
     // The floor is on a wall's left: beyond one that runs down, above one that runs to the right.
     if (Math.abs(du) < 1e-3) us.push({ at: walls.u0[w]! - insetU, side: dv < 0 ? 1 : -1, ...rest })
     else if (Math.abs(dv) < 1e-3) vs.push({ at: walls.v0[w]! - insetV, side: du > 0 ? 1 : -1, ...rest })
