@@ -5,6 +5,7 @@ import { BREAK, clean, inert } from '../text.ts'
 /** Text as text: markdown escaped, mentions, timestamps, emoji and links broken. */
 export const escapeDiscord = (text: string): string =>
   inert(text)
+    .replaceAll('](', `]${BREAK}(`)
     .replace(/[\\*_~`|[\]<>]/g, '\\$&')
     // "<" opens mentions, emoji, timestamps and links when a sign or letter follows.
     .replace(/\\<(?=[^\s\d.\\])/g, `\\<${BREAK}`)

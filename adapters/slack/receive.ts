@@ -156,10 +156,12 @@ function takeButtons(app: App, inlet: Inlet): void {
     const { value, action_ts } = action as { value?: string; action_ts?: string }
     await onPress(body as unknown as Press, value ?? '', action_ts ?? (body as Press).trigger_id ?? '', inlet)
   })
-  app.action(ACTION_FORM, async ({ ack, body, client }) => {
+  app.action(ACTION_FORM, async ({ ack, body, client, action }) => {
     await ack()
     const press = body as unknown as Press
-    const place = placeOf(press, press.user.id)
+    // On the home page there is no channel: the button names the person's direct message.
+    const [, direct] = ((action as { value?: string }).value ?? '').split(':')
+    const place: Place = direct ? { channel: direct } : placeOf(press, press.user.id)
     const target: FormTarget = {
       channel: place.channel,
       language: inlet.backing.languages[0] ?? '',
@@ -177,21 +179,16 @@ function takeButtons(app: App, inlet: Inlet): void {
 type Values = Readonly<Record<string, Readonly<Record<string, { value?: string | null } | undefined>> | undefined>>
 
 function takeForm(app: App, inlet: Inlet): void {
-  app.view(FORM, async ({ ack, body, view, client }) => {
+  app.view(FORM, async ({ ack, body, view }) => {
     await ack()
     const target = JSON.parse(view.private_metadata) as FormTarget
     const values = view.state.values as Values
     const read = (field: Field): [Field, string] => [field, values[field]?.[field]?.value ?? '']
     const text = formMessage(inlet.backing.words(target.language), Object.fromEntries(FIELDS.map(read)))
-    // From the home page there is no channel: the answer goes to the person's own direct message.
-    const channel =
-      target.channel.startsWith('U') || target.channel.startsWith('W')
-        ? ((await client.conversations.open({ users: target.channel })).channel?.id ?? target.channel)
-        : target.channel
-    const key = channelKey(body.team?.id ?? inlet.identity().teamId, channel)
+    const key = channelKey(body.team?.id ?? inlet.identity().teamId, target.channel)
     const id = `form-${view.id}`
     if (!inlet.desk.take(key, id)) return
-    const place: Place = { channel, thread: target.thread }
+    const place: Place = { channel: target.channel, thread: target.thread }
     await inlet.desk.answer({
       channel: key,
       id,
@@ -209,7 +206,10 @@ function takeHome(app: App, inlet: Inlet): void {
     if (event.tab !== 'home') return
     const key = channelKey(body.team_id ?? inlet.identity().teamId, event.channel)
     const setup = await inlet.backing.answerer.setup(key)
-    await client.views.publish({ user_id: event.user, view: homeView(inlet.backing.words(setup.language), setup) })
+    await client.views.publish({
+      user_id: event.user,
+      view: homeView(inlet.backing.words(setup.language), setup, event.channel),
+    })
   })
 }
 

@@ -49,8 +49,8 @@ const section = (text: string): KnownBlock[] =>
     text: { type: 'plain_text', text: piece, emoji: false },
   }))
 
-/** Help by example, and the units that the person's own direct message is set to. */
-export const homeView = (words: Words, setup: Setup): types.HomeView => ({
+/** Help by example, and the units of the person's direct message `direct`, where an answer to the form goes. */
+export const homeView = (words: Words, setup: Setup, direct: string): types.HomeView => ({
   type: 'home',
   blocks: [
     { type: 'header', text: plain(words.homeTitle, 150) },
@@ -65,7 +65,7 @@ export const homeView = (words: Words, setup: Setup): types.HomeView => ({
         {
           type: 'button',
           action_id: ACTION_FORM,
-          value: ACTION_FORM,
+          value: `${ACTION_FORM}:${direct}`,
           text: plain(words.formButton, SLACK.buttonText),
         },
       ],
