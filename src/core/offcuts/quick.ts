@@ -1,0 +1,128 @@
+/** Plans made in one pass: each piece in turn into the first or tightest free rectangle, which is then cut in two.
+ *  First-fit decreasing is among the rules, so the plan made here is never worse than that. */
+import type { Lying } from './groups.ts'
+import { ALL_SIDES, BOTTOM, LEFT, type Pose, RIGHT, type Shop, TOP } from './shop.ts'
+
+type Free = { x: number; y: number; w: number; h: number; sides: number }
+type Tile = { free: Free[]; laid: Lying[] }
+
+const SORTS = {
+  area: (p: Pose) => p.w * p.h,
+  width: (p: Pose) => p.w * 1e6 + p.h,
+  height: (p: Pose) => p.h * 1e6 + p.w,
+  longest: (p: Pose) => Math.max(p.w, p.h) * 1e6 + Math.min(p.w, p.h),
+  rim: (p: Pose) => p.w + p.h,
+} as const
+/** Which way the rest of a rectangle is cut: the strip above runs its full width, the strip beside its full height, or
+ *  whichever leaves the larger or the smaller single piece. */
+const CUTS = ['above', 'beside', 'large', 'small'] as const
+type Cut = (typeof CUTS)[number]
+const FITS = ['first', 'tight', 'snug'] as const
+type Fit = (typeof FITS)[number]
+
+/** Past this many pieces only the first-fit rules run. */
+const MANY = 400
+const RANDOM_PIECES = 60
+
+export type Rule = { readonly order: readonly number[]; readonly cut: Cut; readonly fit: Fit }
+
+/** The rules to try, each a sequence of kinds with a way to cut and to choose. */
+export function quickRules(shop: Shop): Rule[] {
+  const kinds = shop.kinds.map((_, i) => i)
+  const many = shop.pieces > MANY
+  const rules: Rule[] = []
+  for (const sort of many ? ([SORTS.area, SORTS.width] as const) : Object.values(SORTS)) {
+    const by = kinds.map((k) => sort(shop.kinds[k]!.poses[0]!))
+    const order = kinds.toSorted((a, b) => by[b]! - by[a]!)
+    for (const cut of many ? (['above', 'beside'] as const) : CUTS)
+      for (const fit of many ? (['first'] as const) : FITS) rules.push({ order, cut, fit })
+  }
+  return rules
+}
+
+/** The best of many shuffled orders, the same at every run; stops at `target` tiles. */
+export function shuffled(shop: Shop, best: Lying[][], target: number, tries: number): Lying[][] {
+  if (shop.pieces > RANDOM_PIECES) return best
+  let seed = 12_345
+  const random = () => {
+    seed = (Math.imul(seed, 1_103_515_245) + 12_345) & 0x7fffffff
+    return seed / 0x7fffffff
+  }
+  const sorts = Object.values(SORTS)
+  for (let n = 0; n < tries && best.length > target; n++) {
+    const sort = sorts[n % sorts.length]!
+    const by = shop.kinds.map((k) => Math.sqrt(sort(k.poses[0]!)) * (0.8 + 0.4 * random()))
+    const order = shop.kinds.map((_, i) => i).sort((a, b) => by[b]! - by[a]!)
+    const plan = quickPlan(shop, { order, cut: CUTS[n % 4]!, fit: FITS[n % 3]! })
+    if (plan.length < best.length) best = plan
+  }
+  return best
+}
+
+export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
+  const tiles: Tile[] = []
+  const open = () => {
+    const tile: Tile = { free: [{ x: 0, y: 0, w: shop.w, h: shop.h, sides: ALL_SIDES }], laid: [] }
+    tiles.push(tile)
+    return tile
+  }
+  for (const kind of rule.order) {
+    const { qty, poses } = shop.kinds[kind]!
+    // What did not take this kind before has not grown since.
+    let from = 0
+    for (let n = 0; n < qty; n++) {
+      let best: { tile: Tile; at: number; pose: Pose } | null = null
+      let bestScore = Number.POSITIVE_INFINITY
+      for (let t = from; t < tiles.length && !(best && rule.fit === 'first'); t++) {
+        const tile = tiles[t]!
+        if (tile.laid.length >= shop.max) continue
+        for (let at = 0; at < tile.free.length; at++)
+          for (const pose of poses) {
+            const score = fitScore(tile.free[at]!, pose, rule.fit)
+            if (score >= bestScore) continue
+            bestScore = score
+            best = { tile, at, pose }
+            if (rule.fit === 'first') from = t
+          }
+      }
+      if (!best) {
+        const tile = open()
+        if (rule.fit === 'first') from = tiles.length - 1
+        best = { tile, at: 0, pose: poses[0]! }
+      }
+      put(best.tile, best.at, best.pose, kind, rule.cut)
+    }
+  }
+  return tiles.map((t) => t.laid)
+}
+
+function fitScore(free: Free, pose: Pose, fit: Fit): number {
+  const [w, h] = [free.w - pose.w, free.h - pose.h]
+  if (w < 0 || h < 0 || (pose.needs & free.sides) !== pose.needs) return Number.POSITIVE_INFINITY
+  if (fit === 'snug') return Math.min(w, h)
+  return free.w * free.h - pose.w * pose.h
+}
+
+function put(tile: Tile, at: number, pose: Pose, kind: number, cut: Cut): void {
+  const room = tile.free[at]!
+  const right = (pose.needs & RIGHT) !== 0
+  const top = (pose.needs & TOP) !== 0
+  const [restW, restH] = [room.w - pose.w, room.h - pose.h]
+  tile.laid.push({ kind, x: right ? room.x + restW : room.x, y: top ? room.y + restH : room.y, w: pose.w, h: pose.h })
+  const aboveWhole = cut === 'above' || (cut !== 'beside' && room.w * restH >= room.h * restW === (cut === 'large'))
+  const beside = {
+    x: right ? room.x : room.x + pose.w,
+    y: aboveWhole && top ? room.y + restH : room.y,
+    w: restW,
+    h: aboveWhole ? pose.h : room.h,
+    sides: room.sides & ~(right ? RIGHT : LEFT) & (aboveWhole && restH ? ~(top ? BOTTOM : TOP) : ALL_SIDES),
+  }
+  const above = {
+    x: !aboveWhole && right ? room.x + restW : room.x,
+    y: top ? room.y : room.y + pose.h,
+    w: aboveWhole ? room.w : pose.w,
+    h: restH,
+    sides: room.sides & ~(top ? TOP : BOTTOM) & (!aboveWhole && restW ? ~(right ? LEFT : RIGHT) : ALL_SIDES),
+  }
+  tile.free.splice(at, 1, ...[beside, above].filter((f) => f.w > 0 && f.h > 0))
+}
