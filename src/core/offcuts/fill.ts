@@ -19,7 +19,8 @@ export type Fill = {
 export function fillTiles({ sizes, qty, capacity, max }: Fill, target: number, mostSteps: number): Search {
   const left = [...qty]
   const tiles: number[][] = []
-  const failed = new Set<string>()
+  /** What was left, and the fewest tiles used by then, when it came to nothing. */
+  const failed = new Map<string, number>()
   let steps = 0
   const total = sizes.reduce((sum, s, i) => sum + s * qty[i]!, 0)
   const found = total <= target * capacity && next(target * capacity - total)
@@ -31,14 +32,14 @@ export function fillTiles({ sizes, qty, capacity, max }: Fill, target: number, m
     if (kind < 0) return true
     if (tiles.length >= target) return false
     const state = String.fromCharCode(...left)
-    if (failed.has(state)) return false
+    if (tiles.length >= (failed.get(state) ?? target)) return false
     const tile: number[] = [kind]
     left[kind]!--
     tiles.push(tile)
     if (fill(tile, kind, capacity - sizes[kind]!, waste)) return true
     tiles.pop()
     left[kind]!++
-    failed.add(state)
+    failed.set(state, tiles.length)
     return false
   }
 

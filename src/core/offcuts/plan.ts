@@ -120,6 +120,13 @@ class Planner {
     return line ? smallest(line.sizes) > line.capacity : smallest(shop.kinds.map((k) => k.area)) > shop.area
   }
 
+  /** Kinds from the largest: by the one size that counts where there is one, else by area. */
+  get order(): number[] {
+    const kinds = this.qty.map((_, kind) => kind)
+    const sizes = this.line?.sizes
+    return sizes ? kinds.sort((a, b) => sizes[b]! - sizes[a]!) : kinds
+  }
+
   /** Two from a tile at most: exact where no tile gives more, a plan to compare with elsewhere. */
   pair(): void {
     const { shop, line, groups } = this
@@ -135,8 +142,12 @@ class Planner {
       return ok
     }
     const exact = this.atMostPairs
-    const greedy = greedyPairs(this.qty, fits)
-    this.offerKinds(greedy)
+    const order = this.order
+    const greedy = greedyPairs(
+      order.map((k) => this.qty[k]!),
+      (a, b) => fits(order[a]!, order[b]!),
+    )
+    this.offerKinds(greedy.map((tile) => tile.map((k) => order[k]!)))
     if (exact && line) this.bound = Math.max(this.bound, greedy.length)
     if (!this.open || shop.pieces > BUDGET.matching || (!exact && shop.max > 3 && !this.anchored)) return
     const kinds = this.qty.flatMap((n, kind) => Array<number>(n).fill(kind))
@@ -156,7 +167,7 @@ class Planner {
   /** One direction: tile after tile, the target raised while the search proves that fewer will not do. */
   fill(): void {
     const { sizes, capacity } = this.line!
-    const order = sizes.map((_, i) => i).sort((a, b) => sizes[b]! - sizes[a]!)
+    const order = this.order
     const task = {
       sizes: order.map((k) => sizes[k]!),
       qty: order.map((k) => this.qty[k]!),

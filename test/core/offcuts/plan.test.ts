@@ -104,7 +104,7 @@ test('any plan can be cut: straight cuts, kerf kept, every piece there, its boun
     fc.property(anyOrder, (order) => {
       plan(order)
     }),
-    { numRuns: 400 },
+    { numRuns: 800 },
   )
 })
 
@@ -134,6 +134,21 @@ test.each([
   ['two halves, no room for the kerf', { ...tile, pieces: [{ wMm: 304.8, hMm: 304.8, qty: 2 }] }, 2],
   ['thirds with a kerf of nothing', { ...tile, kerfMm: 0, pieces: [{ wMm: 609.6 / 3, hMm: 304.8, qty: 3 }] }, 1],
   ['a last trim under a kerf', { ...tile, pieces: [{ wMm: 608, hMm: 304.8, qty: 1 }] }, 1],
+  [
+    'the largest piece by area not the widest',
+    {
+      ...tile,
+      stockWMm: 320,
+      stockHMm: 320,
+      kerfMm: 0,
+      pieces: [
+        { wMm: 165, hMm: 165, qty: 2 },
+        { wMm: 110, hMm: 250, qty: 2 },
+        { wMm: 215, hMm: 165, qty: 2 },
+      ],
+    },
+    4,
+  ],
   // Five bars round a hole: no straight cut gets through the pinwheel, so guillotine cuts need a second tile.
   [
     'a pinwheel',
