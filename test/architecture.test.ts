@@ -35,7 +35,8 @@ function mayImport(file: string, target: string): boolean {
   const ours = target.startsWith('src/')
   if (!ours) return file.startsWith('src/core/') ? target === 'clipper2-ts' : PURE_LIBRARIES.includes(target)
   if (file.startsWith('src/core/')) return target.startsWith('src/core/') || target === 'src/problem.ts'
-  if (file.startsWith('src/language/')) return target.startsWith('src/language/') || SHARED.includes(target)
+  if (file.startsWith('src/language/'))
+    return target.startsWith('src/language/') || target.startsWith('src/units/') || SHARED.includes(target)
   if (file.startsWith('src/units/')) return target.startsWith('src/units/') || SHARED.includes(target)
   return true
 }

@@ -1,0 +1,199 @@
+/** One page: hear, choose the topic, calculate, tell. Pure: what it needs of the world is handed in. */
+import type { Memory, NewEntry, Talk } from './jobs/memory.ts'
+import { type HearContext, type Heard, hear, MOST_CHARACTERS } from './language/hear.ts'
+import type { Languages } from './language/languages.ts'
+import type { Message } from './message.ts'
+import { type Outcome, type Problem, refuse } from './problem.ts'
+import type { Reply } from './reply.ts'
+import type { Settings } from './settings.ts'
+import { problemReply, speakerOf, toldReply } from './speak.ts'
+import { type Meaning, meaningOf } from './talk.ts'
+import { TOPIC_ANSWERS } from './topics/index.ts'
+import type { Brief, Told } from './topics/topic.ts'
+import type { Libraries } from './units/libraries.ts'
+
+/** What the shell hands in, once. */
+export type Tools = { readonly settings: Settings; readonly languages: Languages; readonly libraries: Libraries }
+
+export type Answer = { readonly reply: Reply; readonly entries: readonly NewEntry[] }
+
+/** Answers one message from what the channel remembers. Never throws for what a crew can type. */
+export function answer(message: Message, memory: Memory, tools: Tools): Answer {
+  const resolved = resolveAsked(message, memory, tools)
+  const text = resolved?.text ?? message.text
+  const known = resolved ? resolved.memory : memory
+  const language = languageOf(text, known, message.person, tools)
+  const zone = message.zone ?? tools.settings.defaults.timeZone
+  if (text.length > MOST_CHARACTERS) {
+    const speaker = speakerOf(tools.languages, language, false, message, zone)
+    return {
+      reply: problemReply(refuse('too-long', { length: text.length, limit: MOST_CHARACTERS }).problem, 'help', speaker),
+      entries: [],
+    }
+  }
+  const heard = hear(text, tools.languages.lexicon(language), contextOf(known, message.person, tools.settings))
+  const meaning = meaningOf(heard, known)
+  const brief = briefOf(message, heard, meaning, known, tools, language, zone)
+  const speaker = speakerOf(tools.languages, language, brief.metric, message, zone)
+  const outcome = meaning.topic === null ? notUnderstood(heard) : answered(meaning, brief)
+  if (!outcome.ok) {
+    const problem = { ...outcome.problem, at: outcome.problem.at && heard.at(outcome.problem.at) }
+    return {
+      reply: problemReply(problem, meaning.topic ?? 'help', speaker),
+      entries: [...(resolved?.entries ?? []), ...entriesAfterProblem(problem, brief, meaning, text)],
+    }
+  }
+  const told = outcome.value
+  const reply = toldReply(meaning.showMath ? mathFirst(told) : told, meaning.notes, speaker)
+  return { reply, entries: [...(resolved?.entries ?? []), ...entriesAfter(told, reply, brief, meaning, text)] }
+}
+
+function languageOf(text: string, memory: Memory, person: string, tools: Tools): string {
+  return (
+    memory.people[person]?.language ??
+    tools.languages.detect(text) ??
+    memory.talk?.language ??
+    tools.settings.defaults.language
+  )
+}
+
+function contextOf(memory: Memory, person: string, settings: Settings): HearContext {
+  const facts = { ...memory.facts, ...memory.talk?.facts }
+  return {
+    hasRoom: facts.rooms !== undefined || facts.areaM2 !== undefined,
+    hasTile: facts.tile !== undefined,
+    metric: memory.talk?.metric ?? settings.defaults.units === 'metric',
+    decimals: memory.people[person]?.decimals ?? null,
+  }
+}
+
+function briefOf(
+  message: Message,
+  heard: Heard,
+  meaning: Meaning,
+  memory: Memory,
+  tools: Tools,
+  language: string,
+  zone: string | null,
+): Brief {
+  const { talk } = memory
+  return {
+    heard,
+    facts: meaning.facts,
+    carried: meaning.carried,
+    settings: tools.settings,
+    memory,
+    person: message.person,
+    now: message.now,
+    zone,
+    metric:
+      heard.system === null ? (talk?.metric ?? tools.settings.defaults.units === 'metric') : heard.system === 'metric',
+    language,
+    libraries: tools.libraries,
+    has: (...concepts) =>
+      heard.has(...concepts) ||
+      (meaning.followsUp && talk?.topic === meaning.topic && concepts.some((c) => talk.cues.includes(c))),
+  }
+}
+
+function answered(meaning: Meaning, brief: Brief): Outcome<Told> {
+  const { heard } = brief
+  if (heard.problem) return { ok: false, problem: heard.problem }
+  const unreadable = unreadableIn(heard)
+  if (unreadable) return unreadable
+  const topic = meaning.topic && TOPIC_ANSWERS[meaning.topic]
+  return topic ? topic(brief) : notUnderstood(heard)
+}
+
+/** A figure that is no number, or one below nothing. */
+function unreadableIn(heard: Heard): Outcome<Told> | null {
+  const [bad] = heard.unreadable
+  if (bad) return refuse('not-a-number', { said: bad.text }, [bad.from, bad.to])
+  const negative = heard.quantities.find((q) => q.negative && q.dimension !== 'temperature')
+  return negative
+    ? refuse('not-a-number', { said: `-${negative.token.text}` }, [negative.token.from - 1, negative.token.to])
+    : null
+}
+
+const SHOWN = 60
+
+/** Words nothing was made of: say so, and what to type instead. */
+function notUnderstood(heard: Heard): Outcome<Told> {
+  const text = heard.plain.text.trim()
+  if (text === '') return refuse('empty')
+  return (
+    unreadableIn(heard) ??
+    refuse('not-understood', { said: text.length > SHOWN ? `${text.slice(0, SHOWN - 3)}...` : text }, [
+      0,
+      heard.plain.text.length,
+    ])
+  )
+}
+
+/** "show the math": the workings in place of the details, under the same answer. */
+const mathFirst = (told: Told): Told => ({ ...told, details: told.working ?? [], offers: [] })
+
+const cuesOf = (heard: Heard): Talk['cues'] => [...new Set(heard.marks.map((m) => m.concept))].slice(0, 60)
+
+function talkOf(brief: Brief, meaning: Meaning, values: Talk['values'], text: string): NewEntry {
+  const cues =
+    meaning.followsUp && brief.memory.talk?.topic === meaning.topic
+      ? [...new Set([...brief.memory.talk.cues, ...cuesOf(brief.heard)])]
+      : cuesOf(brief.heard)
+  const body: Talk = {
+    topic: meaning.topic ?? 'help',
+    facts: meaning.facts,
+    values,
+    language: brief.language,
+    metric: brief.metric,
+    text,
+    person: brief.person,
+    cues,
+  }
+  return { kind: 'talk', version: 1, body }
+}
+
+const QUIET_TOPICS: readonly string[] = ['convert', 'help']
+
+function entriesAfter(told: Told, reply: Reply, brief: Brief, meaning: Meaning, text: string): NewEntry[] {
+  const entries: NewEntry[] = []
+  // A conversion or a word of help in between does not end the talk before it.
+  const quiet = QUIET_TOPICS.includes(told.topic) && brief.memory.talk !== null
+  if (!quiet && !meaning.showMath) entries.push(talkOf(brief, meaning, reply.values, text))
+  if (meaning.jobFacts) entries.push({ kind: 'facts', version: 1, body: meaning.jobFacts })
+  return [...entries, ...((told.entries ?? []) as readonly NewEntry[])]
+}
+
+/** A question asked back is waited for: the next message fills the gap. */
+function entriesAfterProblem(problem: Problem, brief: Brief, meaning: Meaning, text: string): NewEntry[] {
+  if (problem.code !== 'question') return []
+  const asked: NewEntry = {
+    kind: 'asked',
+    version: 1,
+    body: { question: String(problem.facts['question']), text, person: brief.person },
+  }
+  return [
+    talkOf(brief, meaning, {}, text),
+    ...(meaning.jobFacts ? [{ kind: 'facts' as const, version: 1, body: meaning.jobFacts }] : []),
+    asked,
+  ]
+}
+
+type Resolved = { readonly text: string; readonly memory: Memory; readonly entries: readonly NewEntry[] }
+
+/** The answer to "12 ft 6 in, or 12.6 ft?": remembered for that person, and the message before is answered. */
+function resolveAsked(message: Message, memory: Memory, tools: Tools): Resolved | null {
+  const { asked } = memory
+  if (asked?.question !== 'decimal' || asked.person !== message.person || message.text.length > SHOWN) return null
+  const heard = hear(message.text, tools.languages.lexicon(languageOf(message.text, memory, message.person, tools)))
+  const inches = heard.quantities.some((q) => q.compound || q.unit === 'in') || heard.has('inches-word')
+  const tenths = heard.quantities.some((q) => q.token.decimals > 0 && q.unit === 'ft') || heard.has('tenths-word')
+  if (inches === tenths) return null
+  const decimals = inches ? 'inches' : 'tenths'
+  const people = { ...memory.people, [message.person]: { ...memory.people[message.person], decimals } as const }
+  return {
+    text: asked.text,
+    memory: { ...memory, people, talk: null, asked: null },
+    entries: [{ kind: 'person', version: 1, body: { decimals } }],
+  }
+}

@@ -1,0 +1,128 @@
+/** What a crew can tell us about a job, in SI. Every field is optional: what is not said is not there. */
+
+export type Place = {
+  /** Distances from real walls to the nearer edge of the piece, where they were said. */
+  readonly fromLeftMm?: number
+  readonly fromRightMm?: number
+  readonly fromTopMm?: number
+  readonly fromBottomMm?: number
+  readonly corner?: 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right'
+  readonly side?: 'top' | 'bottom' | 'left' | 'right'
+  readonly centred?: boolean
+}
+
+/** A rectangle that adds to a room (sign 1) or is left out of it (sign -1). */
+export type Piece = {
+  readonly sign: 1 | -1
+  readonly lengthMm: number
+  readonly widthMm: number
+  readonly name?: string
+  /** What is left out: a thing that stands on the floor, or a bite out of the outline. */
+  readonly kind?: 'island' | 'bite'
+  readonly place?: Place
+}
+
+export type Room = {
+  readonly name?: string
+  /** Several alike: "two baths 5x8". */
+  readonly count: number
+  readonly pieces: readonly Piece[]
+  readonly shape?: 'L' | 'U' | 'T'
+  /** Corners in order, where the room was told corner by corner or wall by wall. */
+  readonly cornersMm?: readonly (readonly [x: number, y: number])[]
+  /** Where a wall-by-wall walk did not close: by how much. */
+  readonly closingErrorMm?: number
+  /** A backsplash or wall: a floor stood upright. */
+  readonly upright?: boolean
+  /** A bare area with a name: no shape known. */
+  readonly areaM2?: number
+}
+
+export type TileKind = 'porcelain' | 'ceramic' | 'stone' | 'glass'
+
+export type Tile = {
+  readonly lengthMm: number
+  readonly widthMm: number
+  readonly thicknessMm?: number
+  readonly shape?: 'hexagon' | 'mosaic' | 'plank'
+  readonly kind?: TileKind
+  readonly rectified?: boolean
+  /** Mosaic by the sheet: the sheet's own size. */
+  readonly sheetLengthMm?: number
+  readonly sheetWidthMm?: number
+}
+
+export type PatternName =
+  | 'stacked'
+  | 'offset'
+  | 'diagonal'
+  | 'herringbone'
+  | 'double-herringbone'
+  | 'basketweave'
+  | 'random'
+export type Pattern = {
+  readonly name: PatternName
+  /** Share of the tile's length each row steps by: 1/2, 1/3 … kept as two whole numbers. */
+  readonly offset?: readonly [over: number, under: number]
+  readonly backAndForth?: boolean
+  readonly angleDeg?: number
+}
+
+/** A notch as US trowels are read: width x depth x space. */
+export type Trowel = {
+  readonly shape: 'square' | 'u' | 'v'
+  readonly widthMm: number
+  readonly depthMm: number
+  readonly spaceMm: number
+}
+
+export type MortarName = 'large-format' | 'modified' | 'unmodified' | 'rapid' | 'mastic'
+export type GroutName = 'sanded' | 'unsanded' | 'high-performance' | 'epoxy'
+
+/** A temperature that was said, with what it is of. */
+export type SaidTemperature = { readonly c: number; readonly of: 'air' | 'slab' | 'low' | 'high' | 'reference' }
+
+export type Facts = {
+  readonly rooms?: readonly Room[]
+  /** A bare area, no shape known. [m2] */
+  readonly areaM2?: number
+  readonly tile?: Tile
+  readonly jointMm?: number
+  readonly pattern?: Pattern
+  readonly trowel?: Trowel
+  readonly backButter?: boolean
+  readonly sparePct?: number
+  readonly boxTiles?: number
+  readonly boxM2?: number
+  readonly boxPrice?: number
+  readonly bagKg?: number
+  /** Bags or boxes on hand. */
+  readonly haveBags?: number
+  readonly haveBoxes?: number
+  readonly haveTiles?: number
+  /** Area still to do, told as such. [m2] */
+  readonly leftM2?: number
+  readonly usedBags?: number
+  readonly usedM2?: number
+  /** The crew's own figure. [m2 per bag] */
+  readonly coverageM2?: number
+  readonly mortar?: MortarName
+  readonly grout?: GroutName
+  /** A polished or soft face that sand would scratch. */
+  readonly softFace?: boolean
+  readonly temperatures?: readonly SaidTemperature[]
+  readonly powderKg?: number
+  /** Parts of a bag to mix: 0.5 is half a bag. */
+  readonly bagsToMix?: number
+  readonly wet?: 'wet' | 'dry'
+  readonly exterior?: boolean
+  readonly surface?: 'floor' | 'wall'
+  /** Words of the message that tell when something was done, read against the clock later. */
+  readonly when?: string
+  readonly done?: 'set' | 'grouted' | 'mixed'
+  readonly paceM2PerH?: number
+  readonly outOfFlatMm?: number
+  readonly impervious?: boolean
+}
+
+export type FactName = keyof Facts

@@ -1,0 +1,5 @@
+/** The locales that ship. A new one is a folder and a line here. */
+import { en } from './en/index.ts'
+import type { Locale } from './locale.ts'
+
+export const LOCALES: readonly Locale[] = [en]

@@ -1,0 +1,16 @@
+import type { Locale } from '../locale.ts'
+import { numbers } from './numbers.ts'
+import { phrases } from './phrases/index.ts'
+import { units } from './units.ts'
+import { plain, words } from './words.ts'
+
+export const en = {
+  code: 'en',
+  intl: 'en-US',
+  numbers,
+  units,
+  words,
+  plain,
+  nounFirst: false,
+  phrases,
+} satisfies Locale

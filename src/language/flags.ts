@@ -1,0 +1,106 @@
+/** Facts that are words, not figures: the pattern, the stuff, the place. */
+import type { Pattern, PatternName, TileKind } from '../facts.ts'
+import type { Concept } from './concepts.ts'
+import type { Mark } from './lexicon.ts'
+import type { Reader } from './measures.ts'
+import type { Draft } from './singles.ts'
+
+const has = (marks: readonly Mark[], ...concepts: readonly Concept[]): boolean =>
+  marks.some((m) => concepts.includes(m.concept))
+
+/** "half offset", "1/3 offset", "offset 33%": the share as two whole numbers. */
+function offsetOf(reader: Reader, marks: readonly Mark[]): readonly [number, number] | undefined {
+  const mark = marks.find((m) => m.concept === 'offset')
+  if (!mark) return undefined
+  for (const i of [mark.first - 1, mark.first - 2, mark.first + mark.count, mark.first + mark.count + 1]) {
+    const number = reader.number(i)
+    if (!number) continue
+    const percent = reader.sign(i + 1) === '%' || reader.is(i + 1, 'percent-word')
+    const share = percent ? number.value / 100 : number.value
+    if (share > 0 && share < 1) return exactShare(share)
+  }
+  return undefined
+}
+
+/** The fraction with a small denominator that is meant: 33 % is a third. */
+export function exactShare(share: number): readonly [number, number] {
+  for (const under of [2, 3, 4, 5, 6, 8, 10]) {
+    const over = Math.round(share * under)
+    if (over > 0 && Math.abs(share - over / under) < 0.006) return [over, under]
+  }
+  return [Math.round(share * 100), 100]
+}
+
+function patternOf(reader: Reader, marks: readonly Mark[]): Pattern | undefined {
+  const offset = offsetOf(reader, marks)
+  const named: [Concept, PatternName][] = [
+    ['herringbone', has(marks, 'double') ? 'double-herringbone' : 'herringbone'],
+    ['basketweave', 'basketweave'],
+    ['diagonal', 'diagonal'],
+    ['random', 'random'],
+    ['stacked', 'stacked'],
+  ]
+  const found = named.find(([concept]) => has(marks, concept))
+  if (found) return found[1] === 'diagonal' ? { name: 'diagonal', angleDeg: 45 } : { name: found[1] }
+  if (!has(marks, 'offset')) return undefined
+  return {
+    name: 'offset',
+    ...(offset ? { offset } : {}),
+    ...(has(marks, 'back-and-forth') ? { backAndForth: true } : {}),
+  }
+}
+
+const TILE_KINDS: readonly [Concept, TileKind][] = [
+  ['glass', 'glass'],
+  ['stone', 'stone'],
+  ['porcelain', 'porcelain'],
+  ['ceramic', 'ceramic'],
+]
+
+/** Writes into the draft what the words say. */
+export function readFlags(reader: Reader, marks: readonly Mark[], draft: Draft): void {
+  const pattern = patternOf(reader, marks)
+  if (pattern) draft.pattern = pattern
+  if (has(marks, 'back-butter')) draft.backButter = !negated(reader, marks, 'back-butter')
+  if (draft.trowel)
+    draft.trowel = { ...draft.trowel, shape: has(marks, 'v-notch') ? 'v' : has(marks, 'u-notch') ? 'u' : 'square' }
+  for (const [concept, kind] of TILE_KINDS)
+    if (has(marks, concept) && (draft.tile || has(marks, 'tile', 'grout', 'mortar')))
+      draft.tile = { lengthMm: 0, widthMm: 0, ...draft.tile, kind }
+  if (has(marks, 'rectified') && draft.tile) draft.tile = { ...draft.tile, rectified: true }
+  if (has(marks, 'hexagon') && draft.tile) draft.tile = { ...draft.tile, shape: 'hexagon' }
+  else if (has(marks, 'mosaic') && draft.tile) draft.tile = { ...draft.tile, shape: 'mosaic' }
+  else if (has(marks, 'plank') && draft.tile) draft.tile = { ...draft.tile, shape: 'plank' }
+  readStuff(marks, draft)
+  readPlace(marks, draft)
+}
+
+function readStuff(marks: readonly Mark[], draft: Draft): void {
+  if (has(marks, 'rapid')) draft.mortar = 'rapid'
+  else if (has(marks, 'mastic')) draft.mortar = 'mastic'
+  else if (has(marks, 'unmodified')) draft.mortar = 'unmodified'
+  else if (has(marks, 'large-format')) draft.mortar = 'large-format'
+  else if (has(marks, 'modified')) draft.mortar = 'modified'
+  if (has(marks, 'epoxy')) draft.grout = 'epoxy'
+  else if (has(marks, 'premium-grout')) draft.grout = 'high-performance'
+  else if (has(marks, 'sanded') && !has(marks, 'unsanded')) draft.grout = 'sanded'
+  else if (has(marks, 'unsanded') && !has(marks, 'sanded')) draft.grout = 'unsanded'
+  if (has(marks, 'soft-face', 'glass')) draft.softFace = true
+}
+
+function readPlace(marks: readonly Mark[], draft: Draft): void {
+  if (has(marks, 'wet', 'shower')) draft.wet = 'wet'
+  else if (has(marks, 'dry')) draft.wet = 'dry'
+  if (has(marks, 'exterior')) draft.exterior = true
+  if (has(marks, 'backsplash', 'wall') && !has(marks, 'floor')) draft.surface = 'wall'
+  else if (has(marks, 'floor')) draft.surface = 'floor'
+  if (has(marks, 'grouted-verb')) draft.done = 'grouted'
+  else if (has(marks, 'set-verb')) draft.done = 'set'
+  else if (has(marks, 'mixed-verb')) draft.done = 'mixed'
+  if (has(marks, 'impervious')) draft.impervious = true
+}
+
+function negated(reader: Reader, marks: readonly Mark[], concept: Concept): boolean {
+  const mark = marks.find((m) => m.concept === concept)
+  return mark !== undefined && [1, 2].some((k) => reader.is(mark.first - k, 'negation'))
+}

@@ -1,0 +1,157 @@
+/** A crew's message heard: quantities found anywhere in it, each given its role, the words marked. Nothing is answered yet. */
+import type { Facts, Room } from '../facts.ts'
+import type { Problem, Span } from '../problem.ts'
+import type { Concept } from './concepts.ts'
+import { readCorners } from './corners.ts'
+import { readFlags } from './flags.ts'
+import { type Item, itemsOf, joinDashes, splitMixed } from './items.ts'
+import { type Lexicon, type Mark, marksOf } from './lexicon.ts'
+import { IMPERIAL, METRIC, type Quantity, quantitiesOf, Reader } from './measures.ts'
+import { type DecimalHabit, type RoomNote, roomsOf } from './rooms.ts'
+import { type Draft, type Loose, readSingles } from './singles.ts'
+import { isTypicalTile, type Size, type SizeHints, sizesOf, tileMm } from './sizes.ts'
+import { originSpan, type PlainText, plainText } from './text.ts'
+import { type Token, tokenize, type Unreadable } from './tokens.ts'
+import { readTrowel } from './trowels.ts'
+
+export const MOST_CHARACTERS = 6000
+
+export type Heard = {
+  readonly plain: PlainText
+  readonly reader: Reader
+  readonly tokens: readonly Token[]
+  readonly marks: readonly Mark[]
+  readonly quantities: readonly Quantity[]
+  readonly items: readonly Item[]
+  readonly sizes: readonly Size[]
+  readonly loose: readonly Loose[]
+  readonly durationsH: readonly number[]
+  readonly percents: readonly number[]
+  readonly unreadable: readonly Unreadable[]
+  readonly facts: Facts
+  readonly notes: readonly HeardNote[]
+  /** Metric or imperial by the units written; null where none were. */
+  readonly system: 'metric' | 'imperial' | null
+  readonly problem: Problem | null
+  has(...concepts: readonly Concept[]): boolean
+  /** Where a span of the plain text stands in the message as typed. */
+  at(span: Span): Span
+}
+
+export type HeardNote =
+  | RoomNote
+  | { readonly key: 'pair-is-room' | 'pair-is-tile' | 'tile-unit'; readonly said: string; readonly unit?: string }
+
+/** What the channel knows already, as far as it helps to read a bare pair. */
+export type HearContext = {
+  readonly hasRoom: boolean
+  readonly hasTile: boolean
+  readonly metric: boolean | null
+  readonly decimals: DecimalHabit
+}
+
+export const NOTHING_KNOWN: HearContext = { hasRoom: false, hasTile: false, metric: null, decimals: null }
+
+function systemOf(quantities: readonly Quantity[]): 'metric' | 'imperial' | null {
+  let metric = 0
+  let imperial = 0
+  for (const q of quantities) {
+    if (q.unit === null || q.dimension === 'temperature') continue
+    if (METRIC.has(q.unit)) metric += q.dimension === 'length' && (q.si as number) < 30 ? 0.5 : 1
+    else if (IMPERIAL.has(q.unit)) imperial += 1
+  }
+  return metric === 0 && imperial === 0 ? null : metric > imperial ? 'metric' : 'imperial'
+}
+
+export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTHING_KNOWN): Heard {
+  const plain = plainText(text)
+  const { tokens: raw, unreadable } = tokenize(plain.text, lexicon.locale.numbers)
+  const tokens = splitMixed(raw, new Reader(lexicon, raw, marksOf(lexicon, raw)))
+  const marks = marksOf(lexicon, tokens)
+  const reader = new Reader(lexicon, tokens, marks)
+  const has = (...concepts: readonly Concept[]): boolean => marks.some((m) => concepts.includes(m.concept))
+  const quantities = joinDashes(quantitiesOf(reader), reader)
+  const system = systemOf(quantities)
+  const metric = system === null ? context.metric === true : system === 'metric'
+  const items = itemsOf(quantities, reader)
+  const draft: Draft = {}
+  const corners = readCorners(plain.text, reader, marks, metric)
+  const notes: HeardNote[] = []
+  const singles = readSingles(corners ? [] : items, reader, marks, draft, metric)
+  const sizes = corners ? [] : sizesOf(items, reader, marks, hintsFor(draft, has, context, metric))
+  const found = roomsOf(sizes, reader, marks, metric, context.decimals)
+  notes.push(...found.notes)
+  readTile(sizes, reader, metric, draft, notes)
+  draft.trowel = readTrowel(sizes, items, reader, marks, metric) ?? draft.trowel
+  if (draft.trowel === undefined) delete draft.trowel
+  readFlags(reader, marks, draft)
+  dropEmptyTile(draft)
+  const rooms = corners ? [corners.room] : found.rooms
+  if (rooms.length > 0) draft.rooms = mergeAlike(rooms)
+  noteGuesses(sizes, plain, reader, notes)
+  return {
+    plain,
+    reader,
+    tokens,
+    marks,
+    quantities,
+    items,
+    sizes,
+    unreadable,
+    notes,
+    system,
+    has,
+    loose: singles.loose,
+    durationsH: singles.durationsH,
+    percents: singles.percents,
+    facts: draft,
+    problem: corners?.problem ?? found.problem,
+    at: (span) => originSpan(plain, span),
+  }
+}
+
+function hintsFor(
+  draft: Draft,
+  has: (...c: readonly Concept[]) => boolean,
+  context: HearContext,
+  metric: boolean,
+): SizeHints {
+  const hasArea = draft.areaM2 !== undefined || draft.leftM2 !== undefined
+  const wantsRoom = has('perimeter', 'area-word') && !has('tile', 'how-many')
+  return { hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, metric }
+}
+
+function readTile(sizes: readonly Size[], _reader: Reader, metric: boolean, draft: Draft, notes: HeardNote[]): void {
+  const size = sizes.find((s) => s.role === 'tile')
+  if (!size) return
+  const [a, b, third] = size.item.parts
+  const sides = [tileMm(a, size.item.parts, metric), tileMm(b, size.item.parts, metric)]
+  const typical = isTypicalTile(a.n, b.n)
+  if (sides[0].as !== 'said' && !(sides[0].as === 'in' && typical) && a.unit === null)
+    notes.push({ key: 'tile-unit', said: `${a.token.text}x${b.token.text}`, unit: sides[0].as })
+  const thicknessMm = third ? (third.si ?? (third.n <= 2 ? third.n * 25.4 : third.n)) : draft.tile?.thicknessMm
+  draft.tile = {
+    ...draft.tile,
+    lengthMm: Math.max(sides[0].mm, sides[1].mm),
+    widthMm: Math.min(sides[0].mm, sides[1].mm),
+    ...(thicknessMm ? { thicknessMm } : {}),
+  }
+}
+
+/** A thickness or a kind without a size stays only as such: the size is filled from the talk or the job. */
+function dropEmptyTile(draft: Draft): void {
+  if (draft.tile && draft.tile.lengthMm === 0 && Object.keys(draft.tile).length === 2) delete draft.tile
+}
+
+/** Two rooms told alike without a name are one told twice only if the words say so; they stay apart. */
+const mergeAlike = (rooms: readonly Room[]): readonly Room[] => rooms
+
+const SURE = 1.2
+
+function noteGuesses(sizes: readonly Size[], plain: PlainText, reader: Reader, notes: HeardNote[]): void {
+  for (const size of sizes) {
+    if (size.noun !== null || size.margin > SURE || (size.role !== 'room' && size.role !== 'tile')) continue
+    const said = plain.text.slice(reader.tokens[size.item.first].from, reader.tokens[size.item.last].to)
+    notes.push({ key: size.role === 'room' ? 'pair-is-room' : 'pair-is-tile', said })
+  }
+}

@@ -1,0 +1,152 @@
+/** Quantities that belong together: "12' x 14'", "30 x 72 inch", "12ft one way 350cm the other", "24x24x3/8". */
+import { type Quantity, type Reader, toSi } from './measures.ts'
+import type { NumberToken, Token } from './tokens.ts'
+
+/** One figure, or two or three that make a size. */
+export type Item = {
+  readonly parts: readonly Quantity[]
+  /** Tokens it takes, both ends in. */
+  readonly first: number
+  readonly last: number
+}
+
+export const isSize = (item: Item): boolean => item.parts.length > 1
+
+/** "12x24 1/8 joint" is a tile and a joint, not 24 1/8: the mixed number is cut where its fraction has a noun of its own. */
+export function splitMixed(tokens: readonly Token[], reader: Reader): Token[] {
+  return tokens.flatMap((token, i) =>
+    token.kind === 'number' && token.whole !== null && isTwo(token, i, reader) ? cut(token) : [token],
+  )
+}
+
+const FINE_PARTS = [1 / 16, 1 / 8, 3 / 16]
+const FRACTION_NOUNS = ['joint', 'spacer', 'notch', 'trowel', 'thick', 'square-notch', 'u-notch', 'v-notch'] as const
+
+function isTwo(token: NumberToken, i: number, reader: Reader): boolean {
+  const whole = token.whole as number
+  const inPair = reader.sign(i - 1) === 'x' || reader.is(i - 1, 'by')
+  let next = i + 1
+  if (reader.sign(next) === '"' || ['in', 'inch', 'mm'].includes(reader.word(next))) next++
+  if (reader.is(next, ...FRACTION_NOUNS)) return inPair || whole >= 3
+  const other = reader.number(i - 2)
+  return inPair && other !== null && other.whole === null && !other.fraction && FINE_PARTS.includes(token.value - whole)
+}
+
+function cut(token: NumberToken): NumberToken[] {
+  const [whole] = token.text.split(/\s/)
+  const rest = token.text.slice(whole.length).trimStart()
+  const middle = token.to - rest.length
+  return [
+    {
+      ...token,
+      text: whole,
+      to: token.from + whole.length,
+      value: token.whole as number,
+      fraction: false,
+      whole: null,
+    },
+    { ...token, text: rest, from: middle, value: token.value - (token.whole as number), whole: null },
+  ]
+}
+
+/** "11-6 x 9-4" is feet and inches; a dash between two whole pairs is a minus. */
+export function joinDashes(quantities: readonly Quantity[], reader: Reader): Quantity[] {
+  const out: Quantity[] = []
+  for (let k = 0; k < quantities.length; k++) {
+    const [feet, inches] = [quantities[k], quantities[k + 1]]
+    if (inches && isFeetDashInches(feet, inches, out, reader)) {
+      const mm = feet.n * 304.8 + inches.n * 25.4
+      out.push({ ...feet, n: mm / 304.8, unit: 'ft', dimension: 'length', si: mm, last: inches.last, compound: true })
+      k++
+    } else out.push(feet)
+  }
+  return out
+}
+
+function isFeetDashInches(feet: Quantity, inches: Quantity, before: readonly Quantity[], reader: Reader): boolean {
+  const tight =
+    reader.sign(feet.last + 1) === '-' && reader.tokens[inches.first].from - reader.tokens[feet.last].to === 1
+  if (!tight || inches.first !== feet.last + 2) return false
+  if (
+    feet.unit !== null ||
+    (inches.unit !== null && inches.unit !== 'in') ||
+    inches.n >= 12 ||
+    !Number.isInteger(feet.n)
+  )
+    return false
+  const follows = connects(reader, inches.last + 1)
+  const precedes = connects(reader, feet.first - 1)
+  // "12x14-3x5": a dash with a pair on either hand takes away, unless the pair before it is dashed too.
+  if (precedes && follows) return before.at(-1)?.compound === true
+  return precedes || follows
+}
+
+const connects = (reader: Reader, i: number): boolean =>
+  reader.sign(i) === 'x' || reader.sign(i) === '*' || reader.is(i, 'by')
+
+/** Groups quantities into sizes and single figures, in order. */
+export function itemsOf(quantities: readonly Quantity[], reader: Reader): Item[] {
+  const items: Item[] = []
+  for (let k = 0; k < quantities.length; ) {
+    const parts = [quantities[k]]
+    while (
+      parts.length < 3 &&
+      k + parts.length < quantities.length &&
+      belongs(parts, quantities[k + parts.length], reader)
+    )
+      parts.push(quantities[k + parts.length])
+    k += parts.length
+    items.push({ parts: shareUnits(parts), first: parts[0].first, last: lastToken(parts, reader) })
+  }
+  return items
+}
+
+const SIDE_WORDS = ['wide', 'long', 'high', 'deep'] as const
+
+/** The figure's own side words ("14 long") are part of the size. */
+function lastToken(parts: readonly Quantity[], reader: Reader): number {
+  const last = (parts.at(-1) as Quantity).last
+  return parts.length > 1 && reader.is(last + 1, ...SIDE_WORDS) ? last + 1 : last
+}
+
+function belongs(parts: readonly Quantity[], next: Quantity, reader: Reader): boolean {
+  const previous = parts.at(-1) as Quantity
+  if (previous.dimension !== 'length' && previous.dimension !== 'none') return false
+  if (next.dimension !== 'length' && next.dimension !== 'none') return false
+  let i = previous.last + 1
+  const sided = reader.is(i, ...SIDE_WORDS)
+  if (sided) i++
+  if (connects(reader, i)) {
+    i++
+    if (reader.is(i, 'about')) i++
+    return i === next.first
+  }
+  // "12 wide 14 long", "14 feet long and 12 feet wide"
+  if (sided && parts.length === 1) {
+    while (reader.sign(i) === ',' || reader.is(i, 'and', 'with')) i++
+    return i === next.first && reader.is(next.last + 1, ...SIDE_WORDS)
+  }
+  return parts.length === 1 && reader.is(i, 'one-way') && hasOtherWay(next, reader) && between(i, next.first, reader)
+}
+
+function hasOtherWay(next: Quantity, reader: Reader): boolean {
+  for (let i = next.last + 1; i <= next.last + 3; i++) if (reader.is(i, 'other-way')) return true
+  return false
+}
+
+function between(from: number, to: number, reader: Reader): boolean {
+  for (let i = from; i < to; i++)
+    if (!reader.is(i, 'one-way', 'and', 'the', 'by') && reader.sign(i) !== ',') return false
+  return true
+}
+
+/** "350 x 420 cm": the one unit that is written goes for both. A third figure, the thickness, keeps to itself. */
+function shareUnits(parts: readonly Quantity[]): Quantity[] {
+  if (parts.length < 2) return [...parts]
+  const [a, b, ...rest] = parts
+  const unit = b.unit ?? a.unit ?? (rest[0]?.unit === 'mm' || rest[0]?.unit === 'cm' ? rest[0].unit : null)
+  if (unit === null || (a.unit !== null && b.unit !== null)) return [...parts]
+  const give = (q: Quantity): Quantity =>
+    q.unit === null ? { ...q, unit, dimension: 'length', si: toSi(q.n, unit) } : q
+  return [give(a), give(b), ...rest]
+}

@@ -1,0 +1,168 @@
+/** A locale's words, ready to be looked up: exact first, then forgiving the slips of a thumb. */
+
+import type { UnitName } from '../units/names.ts'
+import type { Concept } from './concepts.ts'
+import type { Locale } from './locale.ts'
+import type { Token } from './tokens.ts'
+
+/** A word or phrase of the message that means something. */
+export type Mark = {
+  readonly concept: Concept
+  /** Token it starts at, and how many tokens it takes. */
+  readonly first: number
+  readonly count: number
+}
+
+type Entry<T> = { readonly words: readonly string[]; readonly meanings: T[] }
+type Table<T> = ReadonlyMap<string, readonly Entry<T>[]>
+
+export type Lexicon = {
+  readonly locale: Locale
+  readonly concepts: Table<Concept>
+  readonly units: Table<UnitName>
+  /** Single words that may be meant by a slip, by first letter. */
+  readonly guessable: ReadonlyMap<string, readonly string[]>
+  readonly plain: ReadonlySet<string>
+  /** What a misspelt word was found to mean; bounded. */
+  readonly slips: Map<string, string | null>
+}
+
+const SLIPS_KEPT = 4000
+const LEAST_GUESSED = 4
+
+function tableOf<T extends string>(
+  source: Readonly<Record<T, readonly string[]>>,
+  plurals: boolean,
+): Map<string, Entry<T>[]> {
+  const table = new Map<string, Entry<T>[]>()
+  const put = (words: readonly string[], meaning: T): void => {
+    const entries = table.get(words[0]) ?? []
+    table.set(words[0], entries)
+    const same = entries.find((e) => e.words.length === words.length && e.words.every((w, i) => w === words[i]))
+    if (same) {
+      if (!same.meanings.includes(meaning)) same.meanings.push(meaning)
+    } else entries.push({ words, meanings: [meaning] })
+  }
+  for (const [meaning, spellings] of Object.entries(source) as [T, readonly string[]][])
+    for (const spelling of spellings) {
+      const words = spelling.split(' ')
+      put(words, meaning)
+      const last = words.at(-1) as string
+      if (plurals && last.length > 2 && /[a-z]$/.test(last) && !last.endsWith('s'))
+        put([...words.slice(0, -1), `${last}s`], meaning)
+    }
+  for (const entries of table.values()) entries.sort((a, b) => b.words.length - a.words.length)
+  return table
+}
+
+export function lexiconOf(locale: Locale): Lexicon {
+  const concepts = tableOf(locale.words, true)
+  const units = tableOf(locale.units, false)
+  const guessable = new Map<string, string[]>()
+  for (const table of [concepts, units] as Table<string>[])
+    for (const [word] of table)
+      if (word.length >= LEAST_GUESSED && /^[a-zñ]+$/.test(word)) {
+        const same = guessable.get(word[0]) ?? []
+        if (!same.includes(word)) same.push(word)
+        guessable.set(word[0], same)
+      }
+  return { locale, concepts, units, guessable, plain: new Set(locale.plain), slips: new Map() }
+}
+
+/** The word of the lexicon that is meant: itself, or the nearest one a slip away, or null. */
+export function meantWord(lexicon: Lexicon, said: string): string | null {
+  if (lexicon.concepts.has(said) || lexicon.units.has(said)) return said
+  if (said.length < LEAST_GUESSED || lexicon.plain.has(said)) return null
+  const kept = lexicon.slips.get(said)
+  if (kept !== undefined) return kept
+  const found = nearest(lexicon.guessable.get(said[0]) ?? [], said)
+  if (lexicon.slips.size >= SLIPS_KEPT) lexicon.slips.clear()
+  lexicon.slips.set(said, found)
+  return found
+}
+
+function nearest(candidates: readonly string[], said: string): string | null {
+  const allowed = said.length >= 8 ? 2 : 1
+  let best: string | null = null
+  let bestSlips = allowed + 1
+  for (const word of candidates) {
+    if (word.length < 4 || Math.abs(word.length - said.length) > allowed) continue
+    // A four-letter word is a letter away from too many others: only swapped or doubled letters are forgiven.
+    const slips = editDistance(word, said, bestSlips)
+    if (
+      said.length === 4 &&
+      slips > 0 &&
+      [...said].toSorted().join() !== [...word].toSorted().join() &&
+      word.length !== 5
+    )
+      continue
+    if (slips < bestSlips) {
+      best = word
+      bestSlips = slips
+    }
+  }
+  return best
+}
+
+/** Letters wrong, missing, too many or swapped between two words, counted up to `limit`. */
+export function editDistance(a: string, b: string, limit: number): number {
+  let before: number[] = []
+  let previous = Array.from({ length: b.length + 1 }, (_, j) => j)
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i]
+    let least = i
+    for (let j = 1; j <= b.length; j++) {
+      const same = a[i - 1] === b[j - 1]
+      let slips = Math.min(previous[j] + 1, row[j - 1] + 1, previous[j - 1] + (same ? 0 : 1))
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) slips = Math.min(slips, before[j - 2] + 1)
+      row.push(slips)
+      if (slips < least) least = slips
+    }
+    if (least >= limit) return limit
+    before = previous
+    previous = row
+  }
+  return previous[b.length]
+}
+
+const textAt = (tokens: readonly Token[], i: number): string => {
+  const token = tokens[i]
+  return token === undefined || (token.kind === 'number' && !token.spelled) ? '' : token.text
+}
+
+function longestAt<T>(table: Table<T>, lexicon: Lexicon, tokens: readonly Token[], i: number): Entry<T> | null {
+  const said = textAt(tokens, i)
+  if (said === '') return null
+  const word = tokens[i].kind === 'word' ? (meantWord(lexicon, said) ?? said) : said
+  for (const entry of table.get(word) ?? []) {
+    let fits = true
+    for (let k = 1; fits && k < entry.words.length; k++) {
+      const next = textAt(tokens, i + k)
+      fits = next === entry.words[k] || (next.length >= LEAST_GUESSED && meantWord(lexicon, next) === entry.words[k])
+    }
+    if (fits) return entry
+  }
+  return null
+}
+
+/** The unit spelled at token i, and how many tokens it takes. */
+export function unitAt(
+  lexicon: Lexicon,
+  tokens: readonly Token[],
+  i: number,
+): { unit: UnitName; count: number } | null {
+  const entry = longestAt(lexicon.units, lexicon, tokens, i)
+  return entry ? { unit: entry.meanings[0], count: entry.words.length } : null
+}
+
+/** Every meaning found in the tokens, in order. */
+export function marksOf(lexicon: Lexicon, tokens: readonly Token[]): Mark[] {
+  const marks: Mark[] = []
+  let i = 0
+  while (i < tokens.length) {
+    const entry = longestAt(lexicon.concepts, lexicon, tokens, i)
+    if (entry) for (const concept of entry.meanings) marks.push({ concept, first: i, count: entry.words.length })
+    i += entry?.words.length ?? 1
+  }
+  return marks
+}

@@ -1,0 +1,22 @@
+/** What a language must bring: one folder of data. No code of a locale runs but its tables. */
+
+import type { UnitName } from '../units/names.ts'
+import type { Concept } from './concepts.ts'
+import type { NumberWriting } from './tokens.ts'
+
+export type Locale = {
+  readonly code: string
+  /** As Intl wants it, for numbers and dates. */
+  readonly intl: string
+  readonly numbers: NumberWriting
+  /** Spellings of each unit, of one or more words, without accents. A unit the language lacks has an empty list. */
+  readonly units: Readonly<Record<UnitName, readonly string[]>>
+  /** Spellings of each concept, of one or more words, without accents. */
+  readonly words: Readonly<Record<Concept, readonly string[]>>
+  /** Everyday words that are never a misspelling of a trade word. */
+  readonly plain: readonly string[]
+  /** The noun that says what a figure is comes before it ("junta de 3 mm") rather than after. */
+  readonly nounFirst: boolean
+  /** The catalogue. */
+  readonly phrases: Readonly<Record<string, string>>
+}

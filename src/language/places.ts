@@ -1,0 +1,56 @@
+/** Where a hole or a bite lies: "4 ft from the left, 2 from the bottom", "top right corner". */
+import type { Place } from '../facts.ts'
+import type { Item } from './items.ts'
+import type { Mark } from './lexicon.ts'
+import { type Reader, toSi } from './measures.ts'
+
+const SIDES = [
+  ['left-side', 'left'],
+  ['right-side', 'right'],
+  ['top-side', 'top'],
+  ['bottom-side', 'bottom'],
+] as const
+type SideName = (typeof SIDES)[number][1]
+const FIELD = { left: 'fromLeftMm', right: 'fromRightMm', top: 'fromTopMm', bottom: 'fromBottomMm' } as const
+
+/** The place told behind an item, up to the next size; null when none is told. */
+export function placeOf(item: Item, reader: Reader, marks: readonly Mark[]): Place | null {
+  const end = endOfStretch(item, reader)
+  const place: { -readonly [K in keyof Place]: Place[K] } = {}
+  let unit = item.parts[0].unit ?? 'ft'
+  for (let i = item.last + 1; i < end; i++) {
+    const quantity = reader.quantity(i)
+    if (!quantity) continue
+    const side = sideAfter(reader, quantity.last + 1)
+    if (side) {
+      unit = quantity.unit ?? unit
+      place[FIELD[side]] = quantity.si ?? toSi(quantity.n, unit)
+    }
+    i = quantity.last
+  }
+  if (Object.keys(place).length > 0) return place
+  const here = marks.filter((m) => m.first > item.last && m.first < end).map((m) => m.concept)
+  if (here.includes('center')) return { centred: true }
+  const found = SIDES.filter(([concept]) => here.includes(concept)).map(([, side]) => side)
+  const vertical = found.find((s) => s === 'top' || s === 'bottom')
+  const horizontal = found.find((s) => s === 'left' || s === 'right')
+  if (vertical && horizontal) return { corner: `${vertical}-${horizontal}` as Place['corner'] }
+  const side = vertical ?? horizontal
+  return side && here.includes('corner') === false ? { side } : null
+}
+
+function endOfStretch(item: Item, reader: Reader): number {
+  for (let i = item.last + 1; i < reader.tokens.length; i++) {
+    if (/^[;\n+]$/.test(reader.sign(i)) || reader.is(i, 'minus', 'plus')) return i
+    if (reader.sign(i) === 'x' || reader.is(i, 'by')) return Math.max(item.last + 1, i - 1)
+  }
+  return reader.tokens.length
+}
+
+function sideAfter(reader: Reader, from: number): SideName | null {
+  for (let i = from; i < from + 5 && i < reader.tokens.length; i++) {
+    if (reader.number(i) && !reader.number(i)?.spelled) return null
+    for (const [concept, side] of SIDES) if (reader.is(i, concept)) return side
+  }
+  return null
+}

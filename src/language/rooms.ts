@@ -1,0 +1,195 @@
+/** From sizes with roles to rooms: sums, cut-outs, several alike, their names and shapes. */
+import type { Piece, Place, Room } from '../facts.ts'
+import type { Problem, Span } from '../problem.ts'
+import type { Concept } from './concepts.ts'
+import type { Mark } from './lexicon.ts'
+import type { Quantity, Reader } from './measures.ts'
+import { leadIn } from './nouns.ts'
+import { placeOf } from './places.ts'
+import { roomMm, type Size } from './sizes.ts'
+
+/** How a bare decimal in a room's size is read: "12.6" may be feet and tenths or feet and inches. */
+export type DecimalHabit = 'tenths' | 'inches' | null
+
+export type RoomsHeard = {
+  readonly rooms: readonly Room[]
+  readonly notes: readonly RoomNote[]
+  readonly problem: Problem | null
+}
+
+/** What was decided on the way, to be said: the key of a phrase with the words it was about. */
+export type RoomNote = {
+  readonly key: 'read-inches' | 'read-half' | 'read-quarter' | 'read-as-unit' | 'bite-corner' | 'centred'
+  readonly said: string
+  readonly unit?: string
+}
+
+type Side = { mm: number; note: RoomNote | null; unclear: Quantity | null }
+
+/** One side of a room in mm. ".10" and ".11" are inches, ".5" a half, ".25" and ".75" quarters; other lone tenths are unclear. */
+function sideMm(q: Quantity, larger: number, metric: boolean, habit: DecimalHabit): Side {
+  const read = roomMm(q, larger, metric)
+  if (read.as !== 'ft' || q.token.decimals === 0) {
+    const note: RoomNote | null =
+      read.as === 'said' || read.as === 'ft' ? null : { key: 'read-as-unit', said: q.token.text, unit: read.as }
+    return { mm: read.mm, note, unclear: null }
+  }
+  const figures = q.token.text.split(/[.,]/)[1]
+  const whole = Math.floor(q.n)
+  if (figures === '10' || figures === '11')
+    return {
+      mm: whole * 304.8 + Number(figures) * 25.4,
+      note: { key: 'read-inches', said: q.token.text },
+      unclear: null,
+    }
+  if (figures === '5') return { mm: read.mm, note: { key: 'read-half', said: q.token.text }, unclear: null }
+  if (figures === '25' || figures === '75')
+    return { mm: read.mm, note: { key: 'read-quarter', said: q.token.text }, unclear: null }
+  if (figures.length !== 1 || figures === '0') return { mm: read.mm, note: null, unclear: null }
+  if (habit === 'inches')
+    return {
+      mm: whole * 304.8 + Number(figures) * 25.4,
+      note: { key: 'read-inches', said: q.token.text },
+      unclear: null,
+    }
+  return { mm: read.mm, note: null, unclear: habit === null ? q : null }
+}
+
+/** Builds the rooms out of a message's sizes. */
+export function roomsOf(
+  sizes: readonly Size[],
+  reader: Reader,
+  marks: readonly Mark[],
+  metric: boolean,
+  habit: DecimalHabit,
+): RoomsHeard {
+  const rooms: Room[] = []
+  const notes: RoomNote[] = []
+  let unclear: Quantity | null = null
+  let lastEnd = 0
+  for (const size of sizes) {
+    if (size.role !== 'room' && size.role !== 'hole') continue
+    const [a, b] = size.item.parts
+    const larger = Math.max(a.n, b.n)
+    const sides = [sideMm(a, larger, metric, habit), sideMm(b, larger, metric, habit)]
+    for (const side of sides) {
+      if (side.note && !notes.some((n) => n.said === side.note?.said)) notes.push(side.note)
+      unclear ??= side.unclear
+    }
+    const piece = { lengthMm: sides[0].mm, widthMm: sides[1].mm }
+    if (size.role === 'hole') addHole(rooms, size, piece, reader, marks)
+    else addRoom(rooms, size, piece, reader, marks, lastEnd)
+    lastEnd = size.item.last
+  }
+  return { rooms: rooms.map((r) => withShape(r, marks)), notes, problem: unclear ? askDecimal(unclear) : null }
+}
+
+function askDecimal(q: Quantity): Problem {
+  const whole = Math.floor(q.n)
+  const span: Span = [q.token.from, q.token.to]
+  return {
+    code: 'question',
+    facts: { question: 'decimal', whole, inches: Number(q.token.text.split(/[.,]/)[1]), said: q.token.text },
+    at: span,
+  }
+}
+
+function addRoom(
+  rooms: Room[],
+  size: Size,
+  sides: { lengthMm: number; widthMm: number },
+  reader: Reader,
+  marks: readonly Mark[],
+  lastEnd: number,
+): void {
+  const name = roomName(size, reader)
+  const piece: Piece = { sign: 1, ...sides }
+  const previous = rooms.at(-1)
+  // "12x10 + 4x6" is one room of two parts; "kitchen 10x13, hall 4x12" are two rooms.
+  const joined =
+    previous !== undefined &&
+    plusBetween(reader, lastEnd, size.item.first) &&
+    (name === undefined || name === previous.name)
+  if (joined) {
+    rooms[rooms.length - 1] = { ...previous, pieces: [...previous.pieces, piece] }
+    return
+  }
+  const count = countBefore(size, reader, marks)
+  const upright = size.noun !== null && ['backsplash', 'wall'].includes(size.noun.mark.concept)
+  rooms.push({ ...(name ? { name } : {}), count, pieces: [piece], ...(upright ? { upright: true } : {}) })
+}
+
+function addHole(
+  rooms: Room[],
+  size: Size,
+  sides: { lengthMm: number; widthMm: number },
+  reader: Reader,
+  marks: readonly Mark[],
+): void {
+  const previous = rooms.at(-1)
+  const stands =
+    [-3, -2, -1, 0].some((k) => reader.is(size.item.first + k, 'island')) ||
+    [1, 2, 3].some((k) => reader.is(size.item.last + k, 'island'))
+  const place: Place | null = placeOf(size.item, reader, marks)
+  const name = roomName(size, reader)
+  const piece: Piece = {
+    sign: -1,
+    ...sides,
+    kind: stands ? 'island' : 'bite',
+    ...(place ? { place } : {}),
+    ...(name ? { name } : {}),
+  }
+  if (previous) rooms[rooms.length - 1] = { ...previous, pieces: [...previous.pieces, piece] }
+  else rooms.push({ count: 1, pieces: [piece] })
+}
+
+function plusBetween(reader: Reader, from: number, to: number): boolean {
+  for (let i = from + 1; i < to; i++) if (reader.sign(i) === '+' || reader.is(i, 'plus')) return true
+  return false
+}
+
+/** "two baths 5x8", "3 rooms at 10x12", "5x8 x2": how many alike. */
+function countBefore(size: Size, reader: Reader, _marks: readonly Mark[]): number {
+  for (let i = size.item.first - 1; i >= Math.max(0, size.item.first - 4); i--) {
+    const token = reader.number(i)
+    if (token)
+      return isCount(token.value) && reader.is(i + 1, 'room', 'house-part', 'shower', 'of', 'each') ? token.value : 1
+    if (/^[,;\n]$/.test(reader.sign(i))) break
+  }
+  return 1
+}
+
+const isCount = (n: number): boolean => Number.isInteger(n) && n >= 2 && n <= 500
+
+const GENERIC: readonly Concept[] = ['room', 'floor', 'wall']
+
+/** The crew's own name of the room: the words of the noun beside it. A plain "room" names nothing. */
+function roomName(size: Size, reader: Reader): string | undefined {
+  const mark = size.noun?.mark
+  if (!mark || !['house-part', 'shower', 'backsplash'].includes(mark.concept) || GENERIC.includes(mark.concept))
+    return undefined
+  const words = reader.tokens.slice(mark.first, mark.first + mark.count).map((t) => t.text)
+  const next = reader.tokens[mark.first + mark.count]
+  // "bath 2": a small number right behind a name is part of it, unless a size starts there.
+  const numbered =
+    next?.kind === 'number' &&
+    Number.isInteger(next.value) &&
+    next.value < 30 &&
+    mark.first + mark.count < size.item.first
+  return numbered ? `${words.join(' ')} ${next.text}` : words.join(' ')
+}
+
+function withShape(room: Room, marks: readonly Mark[]): Room {
+  const bites = room.pieces.filter((p) => p.sign === -1).length
+  if (bites === 0) return room
+  for (const [concept, shape] of [
+    ['l-shape', 'L'],
+    ['u-shape', 'U'],
+    ['t-shape', 'T'],
+  ] as const)
+    if (marks.some((m) => m.concept === concept)) return { ...room, shape }
+  return room
+}
+
+/** Whether a size directly takes something away ("less", "-"). */
+export const takesAway = (size: Size, reader: Reader): boolean => leadIn(size.item, reader, 'minus')

@@ -1,0 +1,100 @@
+/** Number words become numbers: "five", "twenty four", "three eighths", "two and a half", "a hundred sixty". */
+import type { NumberToken, NumberWriting, Token } from './tokens.ts'
+
+const own = (table: Readonly<Record<string, number>>, key: string): number | undefined =>
+  Object.hasOwn(table, key) ? table[key] : undefined
+
+const wordAt = (tokens: readonly Token[], i: number): string => {
+  const token = tokens[i]
+  return token?.kind === 'word' ? token.text : ''
+}
+
+export function spellOut(tokens: readonly Token[], writing: NumberWriting): Token[] {
+  const out: Token[] = []
+  let i = 0
+  while (i < tokens.length) {
+    const read = spelledNumber(tokens, i, writing)
+    out.push(read ? read.token : tokens[i])
+    i = read ? read.next : i + 1
+  }
+  return out
+}
+
+function spelledNumber(
+  tokens: readonly Token[],
+  start: number,
+  writing: NumberWriting,
+): { token: NumberToken; next: number } | null {
+  const first = tokens[start]
+  if (first.kind === 'sign') return null
+  const whole = first.kind === 'number' ? figure(first, start) : wholeWords(tokens, start, writing)
+  const part = partAt(tokens, whole?.next ?? start, whole !== null, writing)
+  // "8x48 half offset" is no half of 48: after figures only "3 eighths" and "2 and a half" belong together.
+  if (part?.multiplies && first.kind === 'number' && !/s$/.test(wordAt(tokens, part.next - 1))) return null
+  if (!part && (whole === null || first.kind === 'number')) return null
+  const next = part?.next ?? (whole?.next as number)
+  const value = part
+    ? part.multiplies
+      ? (whole?.value ?? 1) * part.value
+      : (whole?.value ?? 0) + part.value
+    : (whole?.value as number)
+  const text = tokens.slice(start, next).map((t) => t.text)
+  return {
+    next,
+    token: {
+      kind: 'number',
+      value,
+      text: text.join(' '),
+      from: first.from,
+      to: tokens[next - 1].to,
+      decimals: 0,
+      fraction: part !== null,
+      whole: null,
+      spelled: true,
+    },
+  }
+}
+
+type Whole = { readonly value: number; readonly next: number }
+
+const figure = (token: NumberToken, at: number): Whole | null =>
+  Number.isInteger(token.value) ? { value: token.value, next: at + 1 } : null
+
+function wholeWords(tokens: readonly Token[], start: number, writing: NumberWriting): Whole | null {
+  let value: number | null = null
+  let i = start
+  // "a hundred": the article counts as one only before such a word.
+  if (writing.one.includes(wordAt(tokens, i)) && (own(writing.words, wordAt(tokens, i + 1)) ?? 0) >= 100) i++
+  for (let n = own(writing.words, wordAt(tokens, i)); n !== undefined; n = own(writing.words, wordAt(tokens, i))) {
+    if (n >= 100) value = (value ?? 1) * n
+    else if (value === null) value = n
+    else if (value % 100 === 0 || (value % 10 === 0 && value % 100 >= 20 && n < 10)) value += n
+    else break
+    i++
+    // "ciento veinte y cinco", "a hundred and five"
+    if (
+      value >= 20 &&
+      writing.and.includes(wordAt(tokens, i)) &&
+      (own(writing.words, wordAt(tokens, i + 1)) ?? 100) < 100 &&
+      value % 10 === 0
+    )
+      i++
+  }
+  return value === null ? null : { value, next: i }
+}
+
+/** A part of one at place i: "half", "an eighth", "and a half"; after a whole number also "eighths". */
+function partAt(
+  tokens: readonly Token[],
+  at: number,
+  afterWhole: boolean,
+  writing: NumberWriting,
+): { value: number; next: number; multiplies: boolean } | null {
+  const joined = afterWhole && writing.and.includes(wordAt(tokens, at))
+  let i = joined ? at + 1 : at
+  if ((joined || !afterWhole) && writing.one.includes(wordAt(tokens, i))) i++
+  const value = own(writing.parts, wordAt(tokens, i))
+  if (value === undefined) return null
+  // "two half bags" is two halves, "three eighths" three of them; "two and a half" adds.
+  return { value, next: i + 1, multiplies: afterWhole && !joined }
+}

@@ -1,0 +1,106 @@
+/** From what was heard to the topic that answers it. A table, read from the top: the first row that fits wins. */
+
+import type { Talk } from './jobs/memory.ts'
+import type { Concept } from './language/concepts.ts'
+import type { Heard } from './language/hear.ts'
+import type { Topic } from './reply.ts'
+
+export type Route = {
+  readonly topic: Topic
+  /** All of these were heard, each as any one of its list. */
+  readonly all?: readonly (readonly Concept[])[]
+  readonly none?: readonly Concept[]
+  /** What words alone do not tell. */
+  readonly when?: (heard: Heard) => boolean
+}
+
+const asksTime: readonly Concept[] = ['when', 'how-long', 'can-we']
+
+/** Rows of the quantities and waits. Other topics add theirs where they belong in the order. */
+export const ROUTES: readonly Route[] = [
+  { topic: 'help', all: [['help']], when: (h) => h.quantities.length === 0 },
+  {
+    topic: 'mix',
+    all: [['water'], ['how-much', 'how-many', 'what', 'mortar', 'grout', 'bag', 'powder']],
+    none: ['waterproofing', 'wet-use'],
+    when: mixesStuff,
+  },
+  { topic: 'mix', all: [['slake', 'pot-life', 'open-time']] },
+  {
+    topic: 'cure',
+    all: [asksTime, ['grout', 'walk', 'heavy', 'wet-use', 'cure-word', 'set-verb', 'grouted-verb']],
+    none: ['how-much', 'how-many'],
+  },
+  { topic: 'cure', all: [['cure-word']], none: ['how-much', 'how-many', 'bag'] },
+  {
+    topic: 'cure',
+    all: [['set-verb', 'grouted-verb']],
+    when: (h) => h.facts.temperatures !== undefined || h.has('time-word'),
+  },
+  { topic: 'grout', all: [['grout', 'sanded', 'unsanded', 'epoxy', 'premium-grout']], none: ['mortar'] },
+  {
+    topic: 'mortar',
+    all: [['mortar', 'notch', 'trowel', 'back-butter', 'large-format', 'unmodified', 'rapid', 'mastic']],
+    when: (h) => !h.has('grout') && !h.has('how-many'),
+  },
+  { topic: 'mortar', all: [['mortar', 'large-format', 'unmodified', 'rapid', 'mastic']] },
+  {
+    topic: 'mortar',
+    all: [
+      ['bag', 'cover'],
+      ['bag', 'notch', 'trowel', 'mortar'],
+    ],
+    none: ['grout', 'tile'],
+  },
+  {
+    topic: 'tile',
+    all: [
+      ['tile', 'piece', 'box', 'plank', 'tile-kind', 'mosaic'],
+      ['how-many', 'how-much', 'buy', 'what'],
+    ],
+  },
+  { topic: 'layout', all: [['perimeter', 'area-word']], when: (h) => h.facts.tile === undefined },
+]
+
+/** Water for powder, not water on a floor. */
+function mixesStuff(heard: Heard): boolean {
+  return (
+    heard.has(
+      'mortar',
+      'grout',
+      'bag',
+      'powder',
+      'sanded',
+      'unsanded',
+      'large-format',
+      'rapid',
+      'leveller',
+      'epoxy',
+      'unmodified',
+    ) ||
+    heard.facts.powderKg !== undefined ||
+    heard.facts.bagKg !== undefined
+  )
+}
+
+const fits = (route: Route, heard: Heard): boolean =>
+  (route.all ?? []).every((any) => heard.has(...any)) &&
+  !(route.none && heard.has(...route.none)) &&
+  (route.when?.(heard) ?? true)
+
+/** The topic a message asks for by its own words, or null where it names none. */
+export function topicNamed(heard: Heard): Topic | null {
+  return ROUTES.find((route) => fits(route, heard))?.topic ?? null
+}
+
+/** The topic of a message that names none: that of the talk it goes on with, else by what it states. */
+export function topicOf(heard: Heard, talk: Talk | null, followsUp: boolean): Topic | null {
+  const named = topicNamed(heard)
+  if (named) return named
+  if (followsUp && talk) return talk.topic
+  const { facts } = heard
+  if (facts.tile || facts.boxTiles || facts.boxM2) return 'tile'
+  if (facts.trowel || facts.coverageM2 || facts.haveBags || facts.usedBags) return 'mortar'
+  if (facts.rooms || facts.areaM2) return 'layout'
+  return null
+}

@@ -1,0 +1,106 @@
+/** From what a topic told, or a problem, to the reply in the asker's words and units. */
+
+import type { Style } from './language/format.ts'
+import type { Languages } from './language/languages.ts'
+import { phraseText, problemText } from './language/tell.ts'
+import type { Message } from './message.ts'
+import type { Phrase } from './phrase.ts'
+import { say } from './phrase.ts'
+import type { Problem } from './problem.ts'
+import type { Reply, Topic } from './reply.ts'
+import type { Source, Told } from './topics/topic.ts'
+
+export type Speaker = { readonly language: string; readonly style: Style }
+
+export function speakerOf(
+  languages: Languages,
+  language: string,
+  metric: boolean,
+  message: Message,
+  zone: string | null,
+): Speaker {
+  const locale = languages.locale(language)
+  return { language, style: { intl: locale.intl, metric, now: message.now, zone, phrases: locale.phrases } }
+}
+
+const labels = (speaker: Speaker): Reply['labels'] => ({
+  assumed: phraseText(say('label.assumed'), speaker.style),
+  sources: phraseText(say('label.sources'), speaker.style),
+  warning: phraseText(say('label.warning'), speaker.style),
+})
+
+/** Sources that only say where a figure is from are told in the crew's language; names of published texts stay as they are. */
+const SAID_SOURCES: readonly [start: string, key: string][] = [
+  ['common practice', 'source.practice'],
+  ['generic figures', 'source.generic'],
+  ['from memory', 'source.memory'],
+  ['geometry', 'source.geometry'],
+]
+
+function sourceText(source: Source, speaker: Speaker): string {
+  const said = SAID_SOURCES.find(([start]) => source.text.startsWith(start))
+  const name = said
+    ? phraseText(say(said[1]), speaker.style)
+    : source.edition
+      ? `${source.text} (${source.edition})`
+      : source.text
+  return source.reported
+    ? phraseText(say('source.reported', { name: { is: 'quote', text: name } }), speaker.style)
+    : name
+}
+
+export const unique = (list: readonly string[]): string[] => [...new Set(list)]
+
+export function toldReply(told: Told, notes: readonly Phrase[], speaker: Speaker): Reply {
+  const text = (phrase: Phrase): string => phraseText(phrase, speaker.style)
+  const values: Record<string, number | string> = {}
+  for (const [key, value] of Object.entries(told.values ?? {}))
+    if (typeof value === 'string' || (typeof value === 'number' && Number.isFinite(value))) values[key] = value
+  return {
+    ok: true,
+    topic: told.topic,
+    language: speaker.language,
+    answer: text(told.answer),
+    details: (told.details ?? []).map(text),
+    assumed: unique([...notes, ...(told.assumed ?? [])].map(text)),
+    warnings: unique((told.warnings ?? []).map(text)),
+    sources: unique((told.sources ?? []).map((s) => sourceText(s, speaker))),
+    values,
+    files: told.files ?? [],
+    offers: (told.offers ?? []).map((id) => ({
+      id,
+      label: text(say(`offer.${id}`)),
+      say: text(say(`offer.${id}.say`)),
+    })),
+    problem: null,
+    labels: labels(speaker),
+  }
+}
+
+export function problemReply(problem: Problem, topic: Topic, speaker: Speaker): Reply {
+  const message = problemText(problem, speaker.style)
+  return {
+    ok: false,
+    topic,
+    language: speaker.language,
+    answer: message,
+    details: [],
+    assumed: [],
+    warnings: [],
+    sources: [],
+    values: {},
+    files: [],
+    offers: [],
+    problem: { code: problem.code, message, at: problem.at },
+    labels: labels(speaker),
+  }
+}
+
+/** The whole reply as plain text: the answer first, cautions and assumptions after, one line each. */
+export function replyText(reply: Reply): string {
+  const lines = [reply.answer, ...reply.details]
+  for (const warning of reply.warnings) lines.push(`${reply.labels.warning} ${warning}`)
+  if (reply.assumed.length > 0) lines.push(`${reply.labels.assumed} ${reply.assumed.join('; ')}`)
+  if (reply.sources.length > 0) lines.push(`${reply.labels.sources} ${reply.sources.join('; ')}`)
+  return lines.join('\n')
+}

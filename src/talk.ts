@@ -1,0 +1,255 @@
+/** What a message means here: its own facts, then those of the talk, then those of the job. */
+import type { FactName, Facts, Room } from './facts.ts'
+import type { Memory, NewEntry, Talk } from './jobs/memory.ts'
+import type { Concept } from './language/concepts.ts'
+import { conversionIn } from './language/conversions.ts'
+import type { Heard } from './language/hear.ts'
+import { smallMm } from './language/singles.ts'
+import { type Phrase, quote, say, word } from './phrase.ts'
+import type { Topic } from './reply.ts'
+import { topicNamed, topicOf } from './router.ts'
+import { roomM2 } from './topics/floors.ts'
+
+/** Facts that belong to one question and go over only to the same topic. */
+const PASSING: readonly FactName[] = [
+  'haveBags',
+  'haveBoxes',
+  'haveTiles',
+  'leftM2',
+  'usedBags',
+  'usedM2',
+  'coverageM2',
+  'powderKg',
+  'bagsToMix',
+  'temperatures',
+  'when',
+  'done',
+  'bagKg',
+  'sparePct',
+]
+/** What a question asks for, in words. */
+const QUESTION_WORDS: readonly Concept[] = [
+  'how-many',
+  'how-much',
+  'what',
+  'when',
+  'how-long',
+  'can-we',
+  'enough',
+  'which',
+  'buy',
+  'cover',
+  'help',
+  'math',
+  'so-far',
+  'who',
+  'picture',
+]
+const CHANGE_WORDS: readonly Concept[] = ['make-it', 'add', 'drop', 'keep']
+
+export type Meaning = {
+  readonly topic: Topic | null
+  readonly facts: Facts
+  readonly carried: Readonly<Partial<Record<FactName, 'talk' | 'job'>>>
+  readonly followsUp: boolean
+  readonly showMath: boolean
+  /** The job's facts after this message, where it changes them. */
+  readonly jobFacts: Facts | null
+  readonly notes: readonly Phrase[]
+}
+
+const isQuestion = (heard: Heard): boolean => heard.has(...QUESTION_WORDS) || heard.plain.text.includes('?')
+const hasFacts = (facts: Facts): boolean =>
+  Object.keys(facts).some((k) => k !== 'surface' && k !== 'wet' && k !== 'done')
+
+export function meaningOf(heard: Heard, memory: Memory): Meaning {
+  const { talk, facts: job } = memory
+  if (heard.has('math') && talk && !hasFloor(heard.facts))
+    return {
+      topic: talk.topic,
+      facts: talk.facts,
+      carried: {},
+      followsUp: true,
+      showMath: true,
+      jobFacts: null,
+      notes: [],
+    }
+  const named = topicNamed(heard)
+  const converts =
+    conversionIn(heard, typeof talk?.values['area_m2'] === 'number') !== null && (named === null || named === 'layout')
+  const followsUp = !converts && talk !== null && isFollowUp(heard, named)
+  const topic = converts ? 'convert' : topicOf(heard, talk, followsUp)
+  const said = withBareFigure(heard, withRooms(heard, memory, followsUp), topic, followsUp)
+  const base = followsUp && talk ? carry(talk, job, topic) : { facts: job, carried: fromJob(job) }
+  const facts = merged(base.facts, said)
+  const carried = Object.fromEntries(Object.entries(base.carried).filter(([k]) => !(k in said)))
+  const changed = halve(heard, facts, followsUp)
+  return {
+    topic,
+    facts: changed,
+    carried,
+    followsUp,
+    showMath: false,
+    jobFacts: jobAfter(heard, memory, said, topic),
+    notes: [...heardNotes(heard), ...carriedNotes(carried, changed, topic)],
+  }
+}
+
+const WIDEST_JOINT_MM = 13
+const LEAST_NOTCH_MM = 6
+
+/** "make it 3/16", "grout for 120 sf of 12x24 1/8": a small figure with no noun is the joint; after mortar it is the notch. */
+function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, followsUp: boolean): Facts {
+  if (!followsUp && topic !== 'grout' && topic !== 'tile') return said
+  const bare = heard.loose.find(({ q, nouns }) => nouns.length === 0 && (q.token.fraction || q.dimension === 'length'))
+  const mm = bare ? smallMm(bare.q, heard.system === 'metric') : null
+  if (mm === null || mm <= 0.7 || mm > WIDEST_JOINT_MM) return said
+  if (topic === 'mortar' && mm >= LEAST_NOTCH_MM && said.trowel === undefined)
+    return { ...said, trowel: { shape: 'square', widthMm: mm, depthMm: mm, spaceMm: mm } }
+  return said.jointMm === undefined ? { ...said, jointMm: mm } : said
+}
+
+const hasFloor = (facts: Facts): boolean =>
+  facts.rooms !== undefined || facts.areaM2 !== undefined || facts.leftM2 !== undefined
+
+/** A message goes on with the talk when it leaves out what a question needs. */
+function isFollowUp(heard: Heard, named: Topic | null): boolean {
+  const { facts } = heard
+  if (heard.has('make-it', 'same', 'no-correction', 'instead', 'add', 'drop')) return true
+  const complete = hasFloor(facts) && (facts.tile !== undefined || named === 'mortar' || named === 'layout')
+  if (complete) return false
+  return (
+    hasFacts(facts) ||
+    named !== null ||
+    heard.has(...QUESTION_WORDS) ||
+    heard.has('half-word', 'diagonal', 'herringbone', 'offset', 'left-to-do')
+  )
+}
+
+function carry(
+  talk: Talk,
+  job: Facts,
+  topic: Topic | null,
+): { facts: Facts; carried: Partial<Record<FactName, 'talk' | 'job'>> } {
+  const same = talk.topic === topic
+  const kept = Object.fromEntries(
+    Object.entries(talk.facts).filter(([k]) => same || !PASSING.includes(k as FactName)),
+  ) as Facts
+  const facts = merged(job, kept)
+  const carried: Partial<Record<FactName, 'talk' | 'job'>> = {}
+  for (const key of Object.keys(facts) as FactName[]) carried[key] = key in kept ? 'talk' : 'job'
+  return { facts, carried }
+}
+
+const fromJob = (job: Facts): Partial<Record<FactName, 'talk' | 'job'>> =>
+  Object.fromEntries(Object.keys(job).map((k) => [k, 'job' as const]))
+
+/** Newer facts over older ones. A floor told anew replaces the old one whole; a tile's thickness alone joins its size. */
+export function merged(old: Facts, fresh: Facts): Facts {
+  const floor = fresh.rooms !== undefined || fresh.areaM2 !== undefined
+  const { rooms: _r, areaM2: _a, ...rest } = old
+  const base: Facts = floor ? rest : old
+  const tile = fresh.tile
+    ? fresh.tile.lengthMm > 0
+      ? fresh.tile
+      : old.tile
+        ? { ...old.tile, ...definedTile(fresh.tile) }
+        : fresh.tile
+    : old.tile
+  return { ...base, ...fresh, ...(tile ? { tile } : {}) }
+}
+
+function definedTile(tile: NonNullable<Facts['tile']>): Partial<NonNullable<Facts['tile']>> {
+  const { lengthMm: _l, widthMm: _w, ...rest } = tile
+  return rest
+}
+
+const sameName = (a: string | undefined, b: string | undefined): boolean =>
+  a !== undefined && b !== undefined && singular(a) === singular(b)
+const singular = (name: string): string => name.replace(/s$/, '')
+
+/** Rooms as they stand after this message: corrected, added to, dropped from, or told anew. */
+function withRooms(heard: Heard, memory: Memory, followsUp: boolean): Facts {
+  const said = heard.facts
+  const known = (followsUp ? memory.talk?.facts.rooms : undefined) ?? memory.facts.rooms ?? []
+  if (heard.has('drop') && known.length > 0 && !said.rooms) {
+    const left = known.filter((room) => !(room.name && mentions(heard, room.name)))
+    if (left.length < known.length && left.length > 0) return { ...said, rooms: left }
+  }
+  if (!said.rooms) return said
+  const rooms = said.rooms
+  const adds =
+    heard.has('add') ||
+    (!isQuestion(heard) && rooms.every((r) => r.name !== undefined) && !heard.has('no-correction', 'make-it'))
+  if (known.length > 0 && adds)
+    return { ...said, rooms: [...known.filter((k) => !rooms.some((r) => sameName(r.name, k.name))), ...rooms] }
+  // "no its 11x14": the room keeps its name.
+  if (
+    known.length === 1 &&
+    rooms.length === 1 &&
+    rooms[0].name === undefined &&
+    known[0].name !== undefined &&
+    heard.has('no-correction', 'make-it')
+  )
+    return { ...said, rooms: [{ ...rooms[0], name: known[0].name }] }
+  return said
+}
+
+const mentions = (heard: Heard, name: string): boolean => heard.plain.text.includes(singular(name))
+
+/** "half that": half the area. */
+function halve(heard: Heard, facts: Facts, followsUp: boolean): Facts {
+  if (
+    !followsUp ||
+    !heard.has('half-word') ||
+    heard.facts.pattern ||
+    hasFloor(heard.facts) ||
+    heard.facts.bagsToMix !== undefined ||
+    heard.has('bag')
+  )
+    return facts
+  const { rooms, areaM2, ...rest } = facts
+  const all = (rooms ?? []).reduce((sum: number, r: Room) => sum + roomM2(r), 0) + (areaM2 ?? 0)
+  return all > 0 ? { ...rest, areaM2: all / 2 } : facts
+}
+
+/** The job changes by a message that states facts without asking, by "make it" and "add", and by the first that names a floor. */
+function jobAfter(heard: Heard, memory: Memory, said: Facts, topic: Topic | null): Facts | null {
+  const states = !isQuestion(heard) && topic !== 'convert' && topic !== 'cure' && topic !== 'mix'
+  const changes = heard.has(...CHANGE_WORDS)
+  const first = !hasFloor(memory.facts) && (said.rooms !== undefined || said.areaM2 !== undefined)
+  if (!states && !changes && !first) return null
+  const lasting = Object.fromEntries(
+    Object.entries(said).filter(([k]) => !PASSING.includes(k as FactName) && k !== 'surface' && k !== 'wet'),
+  ) as Facts
+  return Object.keys(lasting).length > 0 ? merged(memory.facts, lasting) : null
+}
+
+function heardNotes(heard: Heard): Phrase[] {
+  return heard.notes.map((note) =>
+    say(`note.${note.key}`, { said: quote(note.said), unit: word(`unit-${note.unit ?? 'ft'}`) }),
+  )
+}
+
+/** Facts worth saying where they came from. */
+const WORTH_SAYING: readonly FactName[] = ['rooms', 'areaM2', 'tile', 'jointMm', 'trowel', 'boxTiles', 'boxM2']
+const FOR_TOPIC: Partial<Record<Topic, readonly FactName[]>> = {
+  convert: [],
+  help: [],
+  mix: [],
+  layout: ['rooms', 'areaM2'],
+  cure: ['tile'],
+}
+
+function carriedNotes(carried: Partial<Record<FactName, 'talk' | 'job'>>, facts: Facts, topic: Topic | null): Phrase[] {
+  const wanted = topic ? (FOR_TOPIC[topic] ?? WORTH_SAYING) : []
+  const from = (source: 'talk' | 'job'): Phrase[] => {
+    const names = wanted.filter((n) => carried[n] === source && facts[n] !== undefined)
+    return names.length > 0 ? [say(`carried.${source}`, { what: names.map((n) => word(`fact-${n}`)) })] : []
+  }
+  return [...from('talk'), ...from('job')]
+}
+
+export function talkEntry(talk: Talk): NewEntry {
+  return { kind: 'talk', version: 1, body: talk }
+}

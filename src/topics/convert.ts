@@ -1,0 +1,62 @@
+/** Units and feet-inch-fraction arithmetic. */
+import { type Conversion, conversionIn } from '../language/conversions.ts'
+import { IMPERIAL } from '../language/measures.ts'
+import { number, type Phrase, quote, room, say, small, word } from '../phrase.ts'
+import { fine, type Outcome, refuse } from '../problem.ts'
+import { convert as between, sumInches } from '../units/convert.ts'
+import type { Brief, Told } from './topic.ts'
+
+const talkArea = (brief: Brief): number | null => {
+  const m2 = brief.memory.talk?.values['area_m2']
+  return typeof m2 === 'number' ? m2 : null
+}
+
+export function convert(brief: Brief): Outcome<Told> {
+  const asked = conversionIn(brief.heard, talkArea(brief) !== null)
+  if (!asked) return refuse('question', { question: 'convert' })
+  return asked.is === 'sum' ? sum(brief, asked) : one(brief, asked)
+}
+
+const digitsOf = (value: number): number => (Math.abs(value) >= 100 ? 1 : Math.abs(value) >= 10 ? 2 : 3)
+
+function one(brief: Brief, asked: Extract<Conversion, { is: 'convert' }>): Outcome<Told> {
+  const math = brief.libraries.math()
+  const from = asked.from
+    ? { n: asked.from.n, unit: asked.from.unit }
+    : { n: talkArea(brief) as number, unit: 'sqm' as const }
+  if (from.unit === null) return refuse('unit-unclear', { said: asked.from?.token.text ?? '' })
+  const n = asked.from?.negative ? -from.n : from.n
+  const value = between(n, from.unit, asked.to, math)
+  if (value === null || !Number.isFinite(value)) return refuse('question', { question: 'convert' })
+  const inches = asked.to === 'in' ? say('convert.fraction', { inches: small(value * 25.4) }) : null
+  return fine({
+    topic: 'convert',
+    answer: say('convert.answer', { from: figureWith(n, from.unit), to: figureWith(value, asked.to) }),
+    details: inches && IMPERIAL.has(asked.to) ? [inches] : [],
+    working: [say('convert.work', { from: figureWith(n, from.unit), to: figureWith(value, asked.to) })],
+    values: { value, unit: asked.to },
+  })
+}
+
+const figureWith = (n: number, unit: string): Phrase =>
+  say('convert.figure', { n: number(n, digitsOf(n)), unit: word(`unit-${unit}`) })
+
+/** Inches as an exact fraction for mathjs, from our own reading of the figure; decimals and metric come as numbers. */
+const exactInches = (mm: number): string => `${Math.round((mm / 25.4) * 64 * 1e6) / 1e6}/64`
+
+function sum(brief: Brief, asked: Extract<Conversion, { is: 'sum' }>): Outcome<Told> {
+  const math = brief.libraries.math()
+  const parts = asked.terms.map(({ q, sign }) => ({ sign, inches: exactInches(q.si ?? q.n * 25.4) }))
+  const inches = sumInches(parts, math) / asked.divideBy
+  const mm = inches * 25.4
+  const unit = asked.to ?? (brief.metric ? 'mm' : 'in')
+  const value = between(inches, 'in', unit, math)
+  return fine({
+    topic: 'convert',
+    answer: say('convert.sum', {
+      total: brief.metric ? quote(`${Math.round(mm * 10) / 10} mm`) : room(mm),
+      also: figureWith(value ?? inches, unit),
+    }),
+    values: { value: value ?? inches, unit },
+  })
+}

@@ -1,0 +1,32 @@
+/** Every topic by its name. */
+import type { Topic } from '../reply.ts'
+import { convert } from './convert.ts'
+import { cure } from './cure.ts'
+import { grout } from './grout.ts'
+import { help } from './help.ts'
+import { layout } from './layout.ts'
+import { mix } from './mix.ts'
+import { mortar } from './mortar.ts'
+import { tile } from './tile.ts'
+import { joinTold, type TopicAnswer } from './topic.ts'
+
+/** A message that names room and tile and asks for no single thing gets tile, mortar and grout at once. */
+const everything: TopicAnswer = (brief) => {
+  const main = tile(brief)
+  const single =
+    brief.heard.has('how-many', 'tile', 'piece', 'box') && brief.heard.has('how-many', 'how-much', 'piece', 'box')
+  if (!main.ok || single) return main
+  const others = [mortar(brief), grout(brief)].flatMap((o) => (o.ok ? [o.value] : []))
+  return { ok: true, value: joinTold(main.value, ...others) }
+}
+
+export const TOPIC_ANSWERS: Partial<Record<Topic, TopicAnswer>> = {
+  tile: everything,
+  mortar,
+  grout,
+  mix,
+  cure,
+  layout,
+  convert,
+  help,
+}

@@ -1,0 +1,201 @@
+/** Mixing: water for any part of a bag, slake, pot life, how much to mix for the next stretch. */
+import { batch, openTimeMin, potLifeMin, waterL } from '../core/mix.ts'
+
+import type { GroutName } from '../facts.ts'
+import { area, mass, minutes, number, type Phrase, quote, say, temperature, volume } from '../phrase.ts'
+import { hotRule, potLifeInput } from '../practice.ts'
+import { fine, type Outcome, refuse } from '../problem.ts'
+import { type Grout, type Leveller, type Mortar, materialOf, usualPack } from '../settings.ts'
+import { groutOf, knownTile, mortarOf, packPhrase } from './stuff.ts'
+import { type Brief, sourceOf, type Told } from './topic.ts'
+
+type Powder = Mortar | Grout | Leveller
+
+function powderOf(brief: Brief): Outcome<Powder> {
+  if (brief.has('leveller')) {
+    const leveller = materialOf(brief.settings, 'leveller', 'leveller')
+    return leveller ? fine(leveller) : refuse('unknown-material', { said: 'leveller' })
+  }
+  const groutNamed = brief.facts.grout
+  if (
+    (brief.has('grout') || (groutNamed !== undefined && !brief.has('mortar'))) &&
+    !(brief.has('mortar') && groutNamed === undefined)
+  ) {
+    const grout = groutOf(brief, groutNamed ?? ('sanded' satisfies GroutName))
+    return grout.ok ? fine(grout.value.grout) : grout
+  }
+  const mortar = mortarOf(brief, knownTile(brief.facts))
+  return mortar.ok ? fine(mortar.value.mortar) : mortar
+}
+
+/** How much powder is meant: a weight, or bags or parts of one. [kg] */
+function powderKg(brief: Brief, material: Powder, assumed: Phrase[]): number {
+  const { facts } = brief
+  if (facts.powderKg !== undefined) return facts.powderKg
+  const bags = facts.bagsToMix ?? facts.haveBags ?? facts.usedBags ?? 1
+  const pack =
+    facts.bagKg !== undefined
+      ? { name: '', kg: facts.bagKg }
+      : usualPack(material, brief.metric ? 'metric' : 'imperial')
+  if (facts.bagKg === undefined) assumed.push(say('assumed.bag', { bag: packPhrase(pack) }))
+  return bags * pack.kg
+}
+
+const mixCaution = say('mix.never-water')
+
+export function mix(brief: Brief): Outcome<Told> {
+  const found = powderOf(brief)
+  if (!found.ok) return found
+  const material = found.value
+  const temp = brief.facts.temperatures?.[0]?.c ?? material.referenceC
+  const life = potLife(brief, material, temp)
+  if (!life.ok) return life
+  const open =
+    brief.has('open-time') && material.kind === 'mortar'
+      ? openTimeMin(material.openTimeMin, { c: temp, sunOrWind: brief.has('sun', 'wind') }, hotRule(brief.settings))
+      : null
+  if (open && !open.ok) return open
+  const common = {
+    topic: 'mix' as const,
+    warnings: [mixCaution, say('mix.sheet')],
+    sources: [{ text: material.source }],
+    offers: ['math'],
+  }
+  const slake = material.slakeMin
+  const base = {
+    slake_min: slake?.usual,
+    pot_life_min: life.value?.usual,
+    pot_life_min_low: life.value?.low,
+    pot_life_min_high: life.value?.high,
+  }
+  if (brief.has('slake') && !brief.has('water'))
+    return fine({
+      ...common,
+      answer: slake
+        ? say('mix.slake', { usual: minutes(slake.usual) })
+        : say('mix.no-slake', { material: quote(material.name) }),
+      details: [say('mix.remix')],
+      values: base,
+    })
+  if (open?.ok)
+    return fine({
+      ...common,
+      answer: say('mix.open-time', { low: minutes(open.value.low), high: minutes(open.value.high) }),
+      details: [say('mix.touch')],
+      values: base,
+    })
+  if (brief.has('pot-life') && !brief.has('water'))
+    return potLifeAnswer(brief, material, temp, life.value, common, base)
+  if (brief.facts.leftM2 !== undefined && brief.facts.paceM2PerH !== undefined)
+    return batchAnswer(brief, material, life.value?.usual ?? 60, brief.facts.leftM2, common, base)
+  return waterAnswer(brief, material, life.value, common, base)
+}
+
+function potLife(
+  brief: Brief,
+  material: Powder,
+  c: number,
+): Outcome<{ low: number; usual: number; high: number } | null> {
+  const input = potLifeInput(brief.settings, material)
+  return input ? potLifeMin(input, c) : fine(null)
+}
+
+type Common = Pick<Told, 'topic' | 'warnings' | 'sources' | 'offers'>
+type Base = NonNullable<Told['values']>
+type Life = { low: number; usual: number; high: number } | null
+
+function potLifeAnswer(
+  brief: Brief,
+  material: Powder,
+  c: number,
+  life: Life,
+  common: Common,
+  base: Base,
+): Outcome<Told> {
+  if (!life) return fine({ ...common, answer: say('mix.no-pot-life', { material: quote(material.name) }) })
+  const hot = c > brief.settings.practice.mix.hotC.value
+  return fine({
+    ...common,
+    answer: say('mix.pot-life', {
+      usual: minutes(Math.round(life.usual / 5) * 5),
+      temperature: temperature(c),
+      low: minutes(Math.round(life.low / 5) * 5),
+      high: minutes(Math.round(life.high / 5) * 5),
+    }),
+    details: [say('mix.restir'), ...(hot ? [say('mix.hot')] : [])],
+    working: [
+      say('mix.work-life', {
+        sheet: minutes(material.potLifeMin?.usual ?? 0),
+        reference: temperature(material.referenceC),
+        temperature: temperature(c),
+        usual: minutes(Math.round(life.usual)),
+      }),
+    ],
+    assumed: [say('cure.assumed-material', { material: quote(material.name) })],
+    values: base,
+  })
+}
+
+function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common, base: Base): Outcome<Told> {
+  const assumed: Phrase[] = []
+  const kg = powderKg(brief, material, assumed)
+  if (material.waterLPerKg === null)
+    return fine({
+      ...common,
+      answer: say('mix.no-water', { material: quote(material.name) }),
+      values: { ...base, mix_powder_kg: kg },
+    })
+  const water = waterL(kg, material.waterLPerKg)
+  if (!water.ok) return water
+  const w = water.value
+  return fine({
+    ...common,
+    answer: say('mix.water', { usual: volume(w.usual), low: volume(w.low), high: volume(w.high), powder: mass(kg) }),
+    details: [
+      say('mix.order', { slake: minutes(material.slakeMin?.usual ?? 0) }),
+      ...(life ? [say('mix.life-line', { usual: minutes(life.usual) })] : []),
+      ...(material.kind === 'grout' ? [say('grout.same-water')] : []),
+    ],
+    assumed: [...assumed, say('cure.assumed-material', { material: quote(material.name) })],
+    working: [
+      say('mix.work-water', {
+        kg: number(kg, 2),
+        perKg: number(material.waterLPerKg.usual, 3),
+        litres: number(w.usual, 2),
+      }),
+    ],
+    values: { ...base, mix_powder_kg: kg, mix_water_l: w.usual, mix_water_l_low: w.low, mix_water_l_high: w.high },
+  })
+}
+
+const WORK_BED_L_PER_M2 = 5.5
+
+function batchAnswer(
+  brief: Brief,
+  material: Powder,
+  lifeMin: number,
+  leftM2: number,
+  common: Common,
+  base: Base,
+): Outcome<Told> {
+  if (material.kind !== 'mortar') return waterAnswer(brief, material, null, common, base)
+  const yieldLPerKg = (1 + (material.waterLPerKg?.usual ?? 0)) / material.wetKgPerL
+  const next = batch({
+    areaLeftM2: leftM2,
+    paceM2PerH: brief.facts.paceM2PerH as number,
+    potLifeMin: lifeMin,
+    openTimeMin: material.openTimeMin.usual,
+    consumptionLPerM2: WORK_BED_L_PER_M2,
+    yieldLPerKg,
+    waterLPerKg: material.waterLPerKg,
+  })
+  if (!next.ok) return next
+  const b = next.value
+  return fine({
+    ...common,
+    answer: say('mix.batch', { powder: mass(b.powderKg), water: volume(b.waterL?.usual ?? 0), area: area(b.areaM2) }),
+    details: b.spreadM2 ? [say('mix.spread', { area: area(b.spreadM2) })] : [],
+    values: { ...base, mix_powder_kg: b.powderKg, mix_water_l: b.waterL?.usual },
+    sources: [...(common.sources ?? []), sourceOf(brief.settings.practice.mix.hotC)],
+  })
+}

@@ -1,0 +1,264 @@
+/** Mortar: bags for a floor, a bag's coverage, and whether what is on hand will finish. */
+import { bedParts, bedWarnings, mortarNeed, packYieldL } from '../core/mortar.ts'
+import { exactly, type Spread } from '../core/spread.ts'
+import { coverageFromUse, remaining } from '../core/stock.ts'
+import type { Trowel } from '../facts.ts'
+import { area, count, number, type Phrase, percent, say, small } from '../phrase.ts'
+import { fine, type Outcome, refuse } from '../problem.ts'
+import { type Mortar, type Pack, spreadOf } from '../settings.ts'
+import { floorSum } from './floors.ts'
+import { knownTile, mortarOf, packOf, packPhrase, tilePhrase, trowelOf, trowelPhrase } from './stuff.ts'
+import { type Brief, type Source, sourceOf, type Told } from './topic.ts'
+
+type Basis = {
+  readonly mortar: Mortar
+  readonly pack: Pack & { readonly yieldL: number }
+  readonly notch: Trowel
+  readonly backButter: boolean
+  readonly bedMm: Spread
+  readonly coverageM2: Spread
+  readonly assumed: Phrase[]
+  readonly warnings: Phrase[]
+  readonly working: Phrase[]
+  readonly sources: Source[]
+}
+
+/** The bed, and what a bag covers at it. */
+function basisOf(brief: Brief): Outcome<Basis> {
+  const { practice } = brief.settings
+  const assumed: Phrase[] = []
+  const tile = knownTile(brief.facts)
+  const { notch, backButter } = trowelOf(brief, tile, assumed)
+  const meant = mortarOf(brief, tile)
+  if (!meant.ok) return meant
+  const { mortar } = meant.value
+  const pack = packOf(brief, mortar, assumed)
+  const withYield = { ...pack, yieldL: packYieldL(pack, mortar) }
+  const deepestGapMm = brief.facts.outOfFlatMm ?? 0
+  const bed = bedParts({
+    notch,
+    anglesDeg: spreadOf(practice.mortar.trowelDeg),
+    skimMm: backButter ? spreadOf(practice.mortar.skimMm) : null,
+    deepestGapMm,
+    unevenFactor: spreadOf(practice.mortar.unevenFactor),
+  })
+  if (!bed.ok) return bed
+  const need = mortarNeed(1, bed.value.bedMm, withYield, practice.mortar.wasteShare.value)
+  if (!need.ok) return need
+  const leastMm = Math.max(practice.mortar.minBedMm.value, mortar.minBedMm)
+  const warnings = bedWarnings(bed.value, deepestGapMm, leastMm, mortar.maxBedMm).map((w) =>
+    w.code === 'bed-thin'
+      ? say('mortar.bed-thin', { bed: small(w.bedMm), least: small(w.leastMm) })
+      : say('mortar.bed-thick', { bed: small(w.bedMm), most: small(w.mostMm) }),
+  )
+  const b = bed.value
+  const working = [
+    say('mortar.work-notch', {
+      width: small(notch.widthMm),
+      depth: small(notch.depthMm),
+      space: small(notch.spaceMm),
+      low: number(b.combedMm.low, 2),
+      usual: number(b.combedMm.usual, 2),
+      high: number(b.combedMm.high, 2),
+    }),
+    ...(backButter
+      ? [say('mortar.work-skim', { usual: number(b.skimMm.usual, 1), high: number(b.skimMm.high, 1) })]
+      : []),
+    ...(deepestGapMm > 0
+      ? [say('mortar.work-uneven', { gap: small(deepestGapMm), usual: number(b.unevenMm.usual, 1) })]
+      : []),
+    say('mortar.work-yield', {
+      bag: packPhrase(pack),
+      litres: number(withYield.yieldL, 1),
+      bed: number(b.bedMm.usual, 2),
+      m2: number(need.value.coverageM2PerBag.usual, 2),
+      coverage: area(need.value.coverageM2PerBag.usual),
+    }),
+  ]
+  return fine({
+    mortar,
+    pack: withYield,
+    notch,
+    backButter,
+    bedMm: b.bedMm,
+    coverageM2: need.value.coverageM2PerBag,
+    assumed,
+    warnings,
+    working,
+    sources: [sourceOf(practice.mortar.minBedMm), { text: mortar.source }],
+  })
+}
+
+const values = (basis: Basis): Record<string, number> => ({
+  mortar_coverage_m2_per_bag: basis.coverageM2.usual,
+  mortar_coverage_m2_per_bag_low: basis.coverageM2.low,
+  mortar_coverage_m2_per_bag_high: basis.coverageM2.high,
+  notch_width_mm: basis.notch.widthMm,
+  notch_depth_mm: basis.notch.depthMm,
+})
+
+const common = (basis: Basis): Pick<Told, 'topic' | 'assumed' | 'warnings' | 'sources' | 'working' | 'offers'> => ({
+  topic: 'mortar',
+  assumed: basis.assumed,
+  warnings: basis.warnings,
+  sources: basis.sources,
+  working: basis.working,
+  offers: ['math', 'keep'],
+})
+
+/** The crew's own coverage where they gave one, else the notch's. */
+function coverageOf(brief: Brief, basis: Basis): Spread {
+  const { usedBags, usedM2, coverageM2 } = brief.facts
+  if (coverageM2 !== undefined && coverageM2 > 0) return exactly(coverageM2)
+  if (usedBags !== undefined && usedM2 !== undefined) {
+    const own = coverageFromUse(usedBags, usedM2)
+    if (own.ok) return exactly(own.value)
+  }
+  return basis.coverageM2
+}
+
+/** On hand against what is left: enough, tight or short, and by how much. */
+function midJob(brief: Brief, basis: Basis, leftM2: number, haveBags: number): Outcome<Told> {
+  const coverage = coverageOf(brief, basis)
+  const rest = remaining(haveBags, leftM2, coverage)
+  if (!rest.ok) return rest
+  const { verdict, needed, buy, buySafe } = rest.value
+  const bags = Math.ceil(needed.usual - 1e-9)
+  const own = coverage !== basis.coverageM2
+  return fine({
+    ...common(basis),
+    answer: say(`mortar.${verdict}`, {
+      have: count(haveBags),
+      need: number(needed.usual, 1),
+      high: number(needed.high, 1),
+      area: area(leftM2),
+      buy: count(Math.max(1, buy)),
+      safe: count(Math.max(1, buySafe)),
+    }),
+    details: [
+      say(own ? 'mortar.own-coverage' : 'mortar.coverage-line', coverageArgs(coverage)),
+      ...(verdict === 'enough' ? [] : [say('mortar.reaches', { area: area(rest.value.reachesM2.usual) })]),
+    ],
+    working: own
+      ? [say('mortar.work-left', { area: area(leftM2), coverage: area(coverage.usual), need: number(needed.usual, 2) })]
+      : basis.working,
+    assumed: own ? [] : basis.assumed,
+    values: {
+      ...(own ? { mortar_coverage_m2_per_bag: coverage.usual } : values(basis)),
+      area_m2: leftM2,
+      mortar_bags: bags,
+      bags_to_finish: needed.usual,
+      bags_to_finish_90: needed.high,
+      bags_to_buy: buy,
+    },
+  })
+}
+
+const coverageArgs = (c: Spread): Record<string, ReturnType<typeof area>> => ({
+  usual: area(c.usual),
+  low: area(c.low),
+  high: area(c.high),
+})
+
+/** Bags for a whole area. */
+function wholeArea(brief: Brief, basis: Basis, areaM2: number): Outcome<Told> {
+  const { practice } = brief.settings
+  const coverage = coverageOf(brief, basis)
+  const own = coverage !== basis.coverageM2
+  const bedMm = own
+    ? {
+        low: basis.pack.yieldL / coverage.high,
+        usual: basis.pack.yieldL / coverage.usual,
+        high: basis.pack.yieldL / coverage.low,
+      }
+    : basis.bedMm
+  const need = mortarNeed(areaM2, bedMm, basis.pack, own ? 0 : practice.mortar.wasteShare.value)
+  if (!need.ok) return need
+  const { bagsToBuy, bagsSafe, kg, bags } = need.value
+  const tile = knownTile(brief.facts)
+  return fine({
+    ...common(basis),
+    answer: say(bagsSafe > bagsToBuy ? 'mortar.bags-safe' : 'mortar.bags', {
+      bags: count(bagsToBuy),
+      safe: count(bagsSafe),
+      bag: packPhrase(basis.pack),
+      area: area(areaM2),
+    }),
+    details: [
+      say(own ? 'mortar.own-coverage' : 'mortar.coverage-line', coverageArgs(coverage)),
+      ...(tile
+        ? [say('mortar.with', { trowel: trowelPhrase(basis.notch), tile: tilePhrase(tile, brief.metric) })]
+        : [say('mortar.with-trowel', { trowel: trowelPhrase(basis.notch) })]),
+    ],
+    working: [
+      ...basis.working,
+      say('mortar.work-area', {
+        area: number(areaM2, 2),
+        bed: number(bedMm.usual, 2),
+        litres: number(areaM2 * bedMm.usual, 1),
+        waste: percent(own ? 0 : practice.mortar.wasteShare.value * 100),
+        bags: number(bags.usual, 2),
+      }),
+    ],
+    values: {
+      ...values(basis),
+      area_m2: areaM2,
+      mortar_bags: bagsToBuy,
+      mortar_bags_low: Math.ceil(bags.low - 1e-9),
+      mortar_bags_high: bagsSafe,
+      mortar_kg: kg.usual,
+      mortar_kg_low: kg.low,
+      mortar_kg_high: kg.high,
+    },
+  })
+}
+
+export function mortar(brief: Brief): Outcome<Told> {
+  const basis = basisOf(brief)
+  if (!basis.ok) return basis
+  const { facts } = brief
+  const floor = floorSum(facts)
+  if (!floor.ok) return floor
+  const leftM2 = facts.leftM2 ?? (facts.haveBags !== undefined ? floor.value?.areaM2 : undefined)
+  if (facts.haveBags !== undefined && leftM2 !== undefined) return midJob(brief, basis.value, leftM2, facts.haveBags)
+  if (
+    leftM2 !== undefined &&
+    facts.leftM2 !== undefined &&
+    (facts.usedBags !== undefined || facts.coverageM2 !== undefined)
+  )
+    return midJob(brief, basis.value, leftM2, 0)
+  if (
+    floor.value !== null &&
+    !(
+      brief.heard.has('cover') &&
+      brief.heard.has('bag') &&
+      brief.heard.facts.areaM2 === undefined &&
+      brief.heard.facts.rooms === undefined
+    )
+  )
+    return wholeArea(brief, basis.value, floor.value.areaM2)
+  if (facts.usedBags !== undefined && facts.usedM2 !== undefined) return ownCoverage(brief, basis.value)
+  if (!brief.has('cover', 'per', 'which') && facts.trowel === undefined) return refuse('question', { question: 'area' })
+  return fine({
+    ...common(basis.value),
+    answer: say('mortar.covers', { bag: packPhrase(basis.value.pack), ...coverageArgs(basis.value.coverageM2) }),
+    details: [say('mortar.with-trowel', { trowel: trowelPhrase(basis.value.notch) })],
+    values: values(basis.value),
+  })
+}
+
+/** "used 3 bags on 130 sf": what that is a bag. */
+function ownCoverage(brief: Brief, basis: Basis): Outcome<Told> {
+  const own = coverageOf(brief, basis)
+  return fine({
+    ...common(basis),
+    answer: say('mortar.own-coverage', coverageArgs(own)),
+    details: [say('mortar.expected', coverageArgs(basis.coverageM2))],
+    values: {
+      ...values(basis),
+      mortar_coverage_m2_per_bag: own.usual,
+      mortar_bags_used: brief.facts.usedBags,
+      mortar_area_done_m2: brief.facts.usedM2,
+    },
+  })
+}

@@ -1,0 +1,92 @@
+/** The shape of a topic: what it gets, what it gives back. One file for each thing that can be asked. */
+import type { FactName, Facts } from '../facts.ts'
+import type { Memory } from '../jobs/memory.ts'
+import type { Concept } from '../language/concepts.ts'
+import type { Heard } from '../language/hear.ts'
+import { type Phrase, say } from '../phrase.ts'
+import type { Outcome } from '../problem.ts'
+import type { ReplyFile, Topic } from '../reply.ts'
+import type { Figure, Settings } from '../settings.ts'
+import type { Libraries } from '../units/libraries.ts'
+
+/** All a topic may look at. */
+export type Brief = {
+  readonly heard: Heard
+  /** Said now, else what the talk said, else what the job holds. */
+  readonly facts: Facts
+  /** Where each fact came from, when it was not said now. */
+  readonly carried: Readonly<Partial<Record<FactName, 'talk' | 'job'>>>
+  readonly settings: Settings
+  readonly memory: Memory
+  readonly person: string
+  /** ISO 8601 with offset. */
+  readonly now: string
+  readonly zone: string | null
+  readonly metric: boolean
+  readonly language: string
+  readonly libraries: Libraries
+  /** Whether a meaning was heard in this message, or, where it only changes the last question, in that one. */
+  has(...concepts: readonly Concept[]): boolean
+}
+
+/** A source as it is cited: its name, and whether only a report of it was read. */
+export type Source = { readonly text: string; readonly edition?: string; readonly reported?: boolean }
+
+export type Told = {
+  readonly topic: Topic
+  /** The first line: the answer itself. */
+  readonly answer: Phrase
+  readonly details?: readonly Phrase[]
+  readonly assumed?: readonly Phrase[]
+  readonly warnings?: readonly Phrase[]
+  readonly sources?: readonly Source[]
+  /** The workings, step by step with the numbers in. */
+  readonly working?: readonly Phrase[]
+  /** Keys of the `ask` contract, SI. Undefined ones are left out. */
+  readonly values?: Readonly<Record<string, number | string | undefined>>
+  readonly files?: readonly ReplyFile[]
+  /** What can be done next: `offer.ID` names it, `offer.ID.say` is the message it stands for. */
+  readonly offers?: readonly string[]
+  /** Entries of its own to keep, beside the talk. */
+  readonly entries?: readonly { readonly kind: string; readonly version: number; readonly body: unknown }[]
+}
+
+export type TopicAnswer = (brief: Brief) => Outcome<Told>
+
+export const sourceOf = (figure: Figure): Source => ({
+  text: figure.source,
+  ...(figure.edition ? { edition: figure.edition } : {}),
+  ...(figure.reported ? { reported: true } : {}),
+})
+
+/** Puts together what several topics have to say under one of them. */
+export function joinTold(main: Told, ...others: readonly Told[]): Told {
+  const all = [main, ...others]
+  const gather = <K extends 'assumed' | 'warnings' | 'sources' | 'working'>(key: K): NonNullable<Told[K]> =>
+    unique(all.flatMap((t) => (t[key] ?? []) as readonly unknown[])) as NonNullable<Told[K]>
+  return {
+    ...main,
+    details: [...(main.details ?? []), ...others.flatMap((o) => [o.answer])],
+    assumed: gather('assumed'),
+    warnings: gather('warnings'),
+    sources: gather('sources'),
+    working: gather('working'),
+    values: Object.assign({}, ...others.map((o) => o.values), main.values),
+    files: all.flatMap((t) => t.files ?? []),
+    offers: unique(all.flatMap((t) => t.offers ?? [])),
+  }
+}
+
+function unique<T>(list: readonly T[]): T[] {
+  const seen = new Set<string>()
+  return list.filter((one) => {
+    const key = JSON.stringify(one)
+    if (seen.has(key)) return false
+    seen.add(key)
+    return true
+  })
+}
+
+/** A fact carried over from the talk or the job is said, so that a wrong one is seen. */
+export const carriedNote = (what: string, from: 'talk' | 'job'): Phrase =>
+  say(`carried.${from}`, { what: { is: 'word', word: `field.${what}` } })

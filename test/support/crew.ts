@@ -1,0 +1,33 @@
+/** A channel to talk to in tests: messages in, replies out, memory folded between. The clock stands still. */
+import { loadTools } from '../../adapters/tools.ts'
+import { work } from '../../adapters/working.ts'
+import { emptyMemory, fold, type Memory } from '../../src/jobs/memory.ts'
+import type { Reply } from '../../src/reply.ts'
+
+const loaded = loadTools()
+if (!loaded.ok) throw new Error(loaded.message)
+export const tools = loaded.value
+
+export const NOW = '2026-03-10T16:30:00-05:00'
+
+export class Crew {
+  memory: Memory = emptyMemory
+  private said = 0
+
+  say(text: string, options: { now?: string; person?: string; zone?: string | null } = {}): Reply {
+    this.said++
+    const message = {
+      text,
+      id: `m${this.said}`,
+      person: options.person ?? 'lead',
+      now: options.now ?? NOW,
+      zone: options.zone ?? null,
+    }
+    const { reply, entries } = work(message, this.memory, tools)
+    this.memory = entries.reduce(fold, this.memory)
+    return reply
+  }
+}
+
+/** One message in a channel that knows nothing. */
+export const ask = (text: string, options: { now?: string } = {}): Reply => new Crew().say(text, options)
