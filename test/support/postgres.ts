@@ -6,7 +6,9 @@ import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
+import type { PGlite as PGliteInstance } from '@electric-sql/pglite'
 import pg from 'pg'
+import { servePglite, type WasmPort } from './wasm-postgres.ts'
 
 export type TestPostgres = {
   /** Whether it is the real server. */
@@ -93,37 +95,34 @@ async function realServer(bin: string, durable: boolean): Promise<TestPostgres> 
 /** Each database is a WebAssembly instance behind a port of its own. */
 async function wasmServer(): Promise<TestPostgres> {
   const { PGlite } = await import('@electric-sql/pglite')
-  const { PGLiteSocketServer } = await import('@electric-sql/pglite-socket')
-  const open: {
-    db: InstanceType<typeof PGlite>
-    port: number
-    socket: InstanceType<typeof PGLiteSocketServer> | null
-  }[] = []
-  const listen = async (one: (typeof open)[number]) => {
-    one.socket = new PGLiteSocketServer({ db: one.db, port: one.port, host: '127.0.0.1', maxConnections: 100 })
-    await one.socket.start()
-  }
+  // Laying a database takes seconds, copying an empty one less than one.
+  const empty = PGlite.create().then(async (db) => {
+    const dump = await db.dumpDataDir('none')
+    await db.close()
+    return dump
+  })
+  const databases: { db: PGliteInstance; port: number; served: WasmPort | null }[] = []
   const stop = async () => {
-    for (const one of open) {
-      await one.socket?.stop()
-      one.socket = null
+    for (const one of databases) {
+      await one.served?.close()
+      one.served = null
     }
   }
   return {
     real: false,
     fresh: async () => {
-      const one = { db: await PGlite.create(), port: await freePort(), socket: null }
-      open.push(one)
-      await listen(one)
-      return `postgres://postgres@127.0.0.1:${one.port}/postgres?sslmode=disable`
+      const db = await PGlite.create({ loadDataDir: await empty })
+      const served = await servePglite(db, 0)
+      databases.push({ db, port: served.port, served })
+      return `postgres://postgres@127.0.0.1:${served.port}/postgres`
     },
     stop,
     start: async () => {
-      for (const one of open) if (!one.socket) await listen(one)
+      for (const one of databases) one.served ??= await servePglite(one.db, one.port)
     },
     end: async () => {
       await stop()
-      for (const one of open) await one.db.close()
+      for (const one of databases) await one.db.close()
     },
   }
 }
