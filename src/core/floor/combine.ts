@@ -55,14 +55,14 @@ export function less(floor: Floor, taken: readonly Floor[]): Outcome<Floor> {
 /** What two floors share.
  *  @problem nothing-left where they share nothing */
 export const shared = (a: Floor, b: Floor): Outcome<Floor> =>
-  leftOver(combine(ClipType.Intersection, a.rings, b.rings), 'common part')
+  leftOver(combine(ClipType.Intersection, a.rings, b.rings), 'common-part')
 
 /** A floor drawn in from every wall by a gap [mm, 0 or more]; corners stay sharp.
  *  @problem nothing-left where the gap eats the floor */
 export function inset(floor: Floor, gapMm: number): Outcome<Floor> {
   if (gapMm === 0) return fine(floor)
   const paths = Clipper.inflatePaths(toGrid(floor.rings), -gapMm * STEPS_PER_MM, JoinType.Miter, EndType.Polygon, 10)
-  return leftOver(fromGrid(paths), 'wall gap')
+  return leftOver(fromGrid(paths), 'wall-gap')
 }
 
 /** Rings that share borders, as one outline: outer rings and holes. */

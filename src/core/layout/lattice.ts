@@ -32,8 +32,14 @@ export type Lattice = {
 /** Stretches this close to a module count as meeting it [mm]. */
 const NEAR_MM = 4e-6
 
-/** What the floor lends to a sequence of random rows: a seed and the lowest and highest v. */
-export type Extent = { readonly seed: number; readonly minV: number; readonly maxV: number }
+/** What the floor lends to a sequence of random rows: a seed and where it lies in u and v. */
+export type Extent = {
+  readonly seed: number
+  readonly minU: number
+  readonly maxU: number
+  readonly minV: number
+  readonly maxV: number
+}
 
 export function latticeOf(spec: LayoutSpec, extent: Extent): Lattice {
   const { jointMm, pattern } = spec
@@ -69,11 +75,13 @@ function steps(pattern: Extract<Pattern, { kind: 'offset' }>, module: number): (
   }
 }
 
-function randomRows(spec: LayoutSpec, leastMm: number, { seed, minV, maxV }: Extent): Lattice {
+function randomRows(spec: LayoutSpec, leastMm: number, { seed, minU, maxU, minV, maxV }: Extent): Lattice {
   const { jointMm, tile } = spec
   const first = Math.floor(minV / (tile.widthMm + jointMm)) - 1
   const last = Math.floor(maxV / (tile.widthMm + jointMm)) + 1
-  const shifts = plankShifts(last - first + 1, seed, tile.lengthMm, tile.lengthMm + jointMm, leastMm)
+  // Planks begin half a joint into their modules.
+  const ends = { low: minU - jointMm / 2, high: maxU - jointMm / 2 }
+  const shifts = plankShifts(last - first + 1, seed, tile.lengthMm, tile.lengthMm + jointMm, leastMm, ends)
   return rows(tile.lengthMm, tile.widthMm, jointMm, (j) => shifts[j - first] ?? 0, false)
 }
 

@@ -150,7 +150,7 @@ function inLattice(floor: Floor, spec: LayoutSpec): Laid {
     v1: new Float64Array(total),
   }
   let n = 0
-  let [minV, maxV] = [Infinity, -Infinity]
+  let [minU, maxU, minV, maxV] = [Infinity, -Infinity, Infinity, -Infinity]
   for (const ring of floor.rings) {
     const start = n
     for (const [x, y] of ring) {
@@ -158,6 +158,8 @@ function inLattice(floor: Floor, spec: LayoutSpec): Laid {
       const across = (y - oy) * cos - (x - ox) * sin
       const u = grid((swapped ? across : along) + insetU)
       const v = grid((swapped ? along : across) + insetV)
+      if (u < minU) minU = u
+      if (u > maxU) maxU = u
       if (v < minV) minV = v
       if (v > maxV) maxV = v
       walls.u0[n] = u
@@ -170,7 +172,8 @@ function inLattice(floor: Floor, spec: LayoutSpec): Laid {
       walls.v1[k] = walls.v0[to]!
     }
   }
-  const lattice = spec.pattern.kind === 'random' ? latticeOf(spec, { seed: seedOf(floor.rings), minV, maxV }) : first
+  const lattice =
+    spec.pattern.kind === 'random' ? latticeOf(spec, { seed: seedOf(floor.rings), minU, maxU, minV, maxV }) : first
   return {
     floor,
     lattice,
@@ -184,7 +187,8 @@ function inLattice(floor: Floor, spec: LayoutSpec): Laid {
   }
 }
 
-const NO_EXTENT = { seed: 0, minV: 0, maxV: 0 }
+/** For patterns that ask nothing of the floor. */
+export const NO_EXTENT = { seed: 0, minU: 0, maxU: 0, minV: 0, maxV: 0 }
 
 function meet(laid: Laid): MetModules {
   const { walls, lattice } = laid

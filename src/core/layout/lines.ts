@@ -204,3 +204,10 @@ export function sealantTubes(lengthMm: number, widthMm: number, depthMm: number,
   if (!(ml >= 0 && tubeMl > 0)) return refuse('out-of-range', { field: 'sealant', value: ml, min: 0, max: 1e9 })
   return fine(Math.ceil(ml / tubeMl - 1e-9))
 }
+
+/** The pattern carried on round a corner: the next wall's spec, its courses level with the last one's and its first piece what
+ *  the corner left over. Both walls are floors stood upright with x from left to right as the crew walks along them. */
+export const roundTheCorner = (spec: LayoutSpec, lengthMm: number): LayoutSpec => ({
+  ...spec,
+  originMm: [spec.originMm[0] - lengthMm, spec.originMm[1]],
+})

@@ -24,32 +24,39 @@ const mix = (n: number): number => {
   return (h ^ (h >>> 16)) >>> 0
 }
 
-/** The joint's place in each of `rows` rows, in 0 to module [mm]. Neighbours are at least `leastMm` apart and, where the tile
- *  is longer than 15 in, at most a third of the length; a row meets neither the joint two rows off (an H) nor goes on in
- *  equal steps (a stair). Of 24 candidates from the row's own numbers the first that keeps all is taken, else the best. */
+/** The room's ends as its rows meet them: from low to high along the length [mm]. */
+export type Ends = { readonly low: number; readonly high: number }
+
+/** A row's end piece is to be no narrower than this [mm]: 2 in; common practice, no source. */
+const LEAST_END_MM = 50.8
+const MOST_DRAWS = 24
+
+/** Where planks begin in each of `rows` rows, in 0 to module [mm]. Neighbours are at least `leastMm` apart and, where the tile
+ *  is longer than 15 in, at most a third of the length; a row meets neither the joint two rows off (an H) nor goes on in equal
+ *  steps (a stair), and ends in no sliver at either wall. Of 24 candidates drawn from the row's own numbers the first that
+ *  keeps all is taken, else the best. */
 export function plankShifts(
   rows: number,
   seed: number,
   lengthMm: number,
   moduleMm: number,
   leastMm: number,
+  ends: Ends | null,
 ): Float64Array {
   const mostMm = lengthMm > LONG_SIDE_MM ? LONG_SIDE_SHARE * lengthMm : moduleMm / 2
   const least = Math.min(leastMm, 0.9 * mostMm)
   const apart = Math.min(least / 2, 50)
   const shifts = new Float64Array(rows)
   for (let row = 0; row < rows; row++) {
-    if (row === 0) {
-      shifts[0] = (mix(seed) / 2 ** 32) * moduleMm
-      continue
-    }
     let best = -1
-    for (let tried = 0; tried < 24 && best < 1; tried++) {
+    for (let tried = 0; tried < MOST_DRAWS && best < 1; tried++) {
       const draw = mix(seed ^ mix(row * 64 + tried))
-      const way = draw & 1 ? 1 : -1
-      const step = way * (least + ((draw >>> 1) / 2 ** 31) * (mostMm - least))
-      const shift = wrap(shifts[row - 1]! + step, moduleMm)
-      const score = row < 2 ? 1 : keeping(shifts, row, shift, step, moduleMm, apart)
+      const part = (draw >>> 1) / 2 ** 31
+      const step = (draw & 1 ? 1 : -1) * (least + part * (mostMm - least))
+      const shift = row === 0 ? part * moduleMm : wrap(shifts[row - 1]! + step, moduleMm)
+      const clear = row < 2 ? 1 : keeping(shifts, row, shift, step, moduleMm, apart)
+      // Joints that line up show more than a narrow end: they weigh first.
+      const score = Math.min(1, clear) * 0.75 + 0.25 * endsKept(shift, lengthMm, moduleMm, ends)
       if (score > best) {
         best = score
         shifts[row] = shift
@@ -57,6 +64,16 @@ export function plankShifts(
     }
   }
   return shifts
+}
+
+/** 1 when both end pieces of a row are wide enough, else how nearly. */
+function endsKept(shift: number, lengthMm: number, moduleMm: number, ends: Ends | null): number {
+  if (ends === null) return 1
+  const first = lengthMm - wrap(ends.low - shift, moduleMm)
+  const last = wrap(ends.high - shift, moduleMm)
+  const least = Math.min(LEAST_END_MM, lengthMm / 3)
+  const end = (mm: number) => (mm <= 0.01 ? 1 : Math.min(1, mm / least))
+  return Math.min(end(first), end(last))
 }
 
 /** 1 when a row keeps clear of H-joints and stairs by `apart`, else how nearly it does. */

@@ -1,7 +1,7 @@
 /** A plain rectangle under stacked or offset rows, in closed form: exactly what `lay` counts, without walls to walk. */
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { latticeOf } from './lattice.ts'
-import { type Layout, LEAST_CELL_MM2 } from './lay.ts'
+import { type Layout, LEAST_CELL_MM2, NO_EXTENT } from './lay.ts'
 import { type LayoutSpec, soundSpec } from './spec.ts'
 
 /** Whether the closed form covers a spec: rows square to the walls. */
@@ -24,8 +24,8 @@ export function layRectangle(widthMm: number, heightMm: number, spec: LayoutSpec
   if (!inClosedForm(spec)) return refuse('out-of-range', { field: 'pattern', value: spec.angleDeg, min: 0, max: 0 })
   const gap = spec.wallGapMm
   const [w, h] = [widthMm - 2 * gap, heightMm - 2 * gap]
-  if (!(w > 0 && h > 0)) return refuse('nothing-left', { said: 'wall gap' })
-  const lattice = latticeOf(spec, { seed: 0, minV: 0, maxV: 0 })
+  if (!(w > 0 && h > 0)) return refuse('nothing-left', { said: 'wall-gap' })
+  const lattice = latticeOf(spec, NO_EXTENT)
   const { a, b, insetU, insetV, tileA, tileB } = lattice.families[0]!
   const [ox, oy] = [spec.originMm[0] - gap, spec.originMm[1] - gap]
   // In lattice coordinates the room runs from (lowU, lowV), and tiles begin half a joint into their modules.

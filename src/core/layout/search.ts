@@ -77,8 +77,9 @@ function searchOne(floor: Floor, spec: LayoutSpec, wishes: Wishes, turned: boole
   const axes = axesOf(floor, ready.value, zero, wishes)
   const plain = inClosedForm(spec) && isPlainRectangle(floor)
   const tries = plain ? 1 : triesFor(ready.value, zero)
-  const us = startsOn(axes[0], tries)
-  const vs = startsOn(axes[1], tries)
+  const repeat = repeatOf(spec, axes)
+  const us = startsOn(axes[0], tries, repeat[0])
+  const vs = startsOn(axes[1], tries, repeat[1])
   let best: { layout: Layout; spec: LayoutSpec; u: AxisScore; v: AxisScore; marks: readonly number[] } | null = null
   for (const u of us)
     for (const v of vs) {
@@ -103,10 +104,17 @@ function triesFor(ready: Laid, spec: LayoutSpec): number {
   return Math.max(1, Math.min(MOST_SPREAD, Math.floor(Math.sqrt(MEETINGS_FOR_ALL / meetings))))
 }
 
-/** On an axis without square walls a spread of starts is tried. */
-function startsOn(axis: Axis, tries: number): AxisScore[] {
+/** On an axis without square walls a spread of starts over the pattern's repeat is tried. */
+function startsOn(axis: Axis, tries: number, repeatMm: number): AxisScore[] {
   if (axis.walls.length > 0) return bestStarts(axis, Math.min(tries, MOST_TRIES))
-  return Array.from({ length: tries }, (_, k) => scoreStart(axis, (k * axis.moduleMm) / tries))
+  return Array.from({ length: tries }, (_, k) => ({ ...scoreStart(axis, 0), originMm: (k * repeatMm) / tries }))
+}
+
+/** How far u and v run until a pattern repeats. */
+function repeatOf(spec: LayoutSpec, [u, v]: readonly [Axis, Axis]): readonly [number, number] {
+  const { kind } = spec.pattern
+  if (kind === 'herringbone') return [2 * u.moduleMm, spec.pattern.planks * v.moduleMm]
+  return kind === 'basketweave' ? [2 * u.moduleMm, u.moduleMm] : [u.moduleMm, v.moduleMm]
 }
 
 /** Lays on the floor already drawn in by the gap. */
@@ -176,10 +184,18 @@ function axesOf(floor: Floor, ready: Laid, spec: LayoutSpec, wishes: Wishes): re
     if (Math.abs(du) < 1e-3) us.push({ at: walls.u0[w]! - insetU, side: dv < 0 ? 1 : -1, ...rest })
     else if (Math.abs(dv) < 1e-3) vs.push({ at: walls.v0[w]! - insetV, side: du > 0 ? 1 : -1, ...rest })
   }
+  // Planks that lie and stand in turn meet a wall in many ways: their starts are tried, not reasoned out.
+  const woven = spec.pattern.kind === 'herringbone' || spec.pattern.kind === 'basketweave'
   const least = (side: number) => wishes.leastCutMm ?? Math.min(USUAL_LEAST_MM, side / 3)
   return [
-    { tileMm: tileA, moduleMm: a, shifts: shiftsOf(ready, spec), walls: settled(us), leastMm: least(tileA) },
-    { tileMm: tileB, moduleMm: b, shifts: [0], walls: settled(vs), leastMm: least(tileB) },
+    {
+      tileMm: tileA,
+      moduleMm: a,
+      shifts: shiftsOf(ready, spec),
+      walls: woven ? [] : settled(us),
+      leastMm: least(tileA),
+    },
+    { tileMm: tileB, moduleMm: b, shifts: [0], walls: woven ? [] : settled(vs), leastMm: least(tileB) },
   ]
 }
 
@@ -232,13 +248,17 @@ function named(floor: Floor, walls: readonly (Side | number)[]): Set<number> {
   return found
 }
 
-/** One of each kind of row's shift, up to 24. */
+/** One of each kind of row's shift, up to 24; random rows as they come. */
 function shiftsOf(ready: Laid, spec: LayoutSpec): number[] {
-  if (spec.pattern.kind !== 'offset') return [0]
+  if (spec.pattern.kind !== 'offset' && spec.pattern.kind !== 'random') return [0]
+  const { a, b } = ready.lattice.families[0]!
+  const lowV = spec.pattern.kind === 'random' ? ready.walls.v0.reduce((low, v) => Math.min(low, v), Infinity) : 0
+  const first = Math.floor(lowV / b)
   const kinds = new Map<number, number>()
-  for (let j = 0; j < 24; j++) {
+  for (let j = first; j < first + 24; j++) {
     const shift = ready.lattice.originU(0, 0, j)
-    kinds.set(Math.round(shift * 10), shift)
+    const kind = Math.round(shift * 10) % Math.round(a * 10)
+    if (!kinds.has(kind)) kinds.set(kind, shift)
   }
   return [...kinds.values()]
 }

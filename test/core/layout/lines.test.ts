@@ -8,10 +8,12 @@ import {
   jointWithoutSliver,
   movementJoints,
   movementLines,
+  roundTheCorner,
   sealantTubes,
   storyPole,
 } from '../../../src/core/layout/lines.ts'
-import { around, plankShifts } from '../../../src/core/layout/random.ts'
+import { cutPieces } from '../../../src/core/layout/pieces.ts'
+import { around, plankShifts, wrap } from '../../../src/core/layout/random.ts'
 import { NO_WISHES } from '../../../src/core/layout/search.ts'
 import { type LayoutSpec, plainSpec } from '../../../src/core/layout/spec.ts'
 import type { Outcome } from '../../../src/problem.ts'
@@ -129,10 +131,14 @@ test('the mismatch of a woven square: L - n W - (n - 1) j', () => {
 test('random planks keep their stagger, a third at most where long, and make neither H nor stair', () => {
   for (const seed of [1, 77, 123_456]) {
     const [module, least] = [1222, 152.4]
-    const shifts = plankShifts(400, seed, 1219, module, least)
-    expect(plankShifts(400, seed, 1219, module, least)).toEqual(shifts)
+    const ends = { low: 40, high: 4307 }
+    const shifts = plankShifts(400, seed, 1219, module, least, ends)
+    expect(plankShifts(400, seed, 1219, module, least, ends)).toEqual(shifts)
     let stairs = 0
+    let narrow = 0
     for (let row = 1; row < 400; row++) {
+      const cuts = [1219 - wrap(ends.low - shifts[row]!, module), wrap(ends.high - shifts[row]!, module)]
+      if (cuts.some((cut) => cut > 0.01 && cut < 50.8)) narrow++
       const apart = around(shifts[row]! - shifts[row - 1]!, module)
       expect(apart).toBeGreaterThanOrEqual(least - 1e-6)
       expect(apart).toBeLessThanOrEqual(0.33 * 1219 + 1e-6)
@@ -141,7 +147,16 @@ test('random planks keep their stagger, a third at most where long, and make nei
       const before = shifts[row - 1]! - shifts[row - 2]!
       if (around(shifts[row]! - shifts[row - 1]! - before, module) < 10) stairs++
     }
-    expect(stairs).toBe(0)
+    expect([stairs, narrow]).toEqual([0, 0])
     expect(new Set(shifts.map((s) => Math.round(s / 10))).size).toBeGreaterThan(60)
   }
+})
+
+test('courses go on level round a corner, the first piece is what the corner left over', () => {
+  // By hand: 2000 mm hold 6 x 303 and 182 mm of the seventh tile; 118 mm of it go on round the corner.
+  const next = roundTheCorner(plainSpec(300, 300, 3), 2000)
+  const wall = must(rectangle(1000, 900))
+  const cuts = must(cutPieces(wall, next)).cuts.filter((cut) => cut.walls.includes(3))
+  expect(cuts.map((cut) => Math.round(cut.lengthMm))).toEqual(cuts.map(() => 118))
+  expect(cuts.length).toBe(3)
 })

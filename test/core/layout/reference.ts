@@ -3,7 +3,7 @@ import polygonClipping from 'polygon-clipping'
 import { boxOf, type Floor, type Point, ringArea } from '../../../src/core/floor/rings.ts'
 import type { LayoutSpec } from '../../../src/core/layout/spec.ts'
 
-/** Whole and cut places; `unsure` are those a sliver under a millimetre decides. */
+/** Whole and cut places; `unsure` are those within a hundredth of the 3 mm² that decide. */
 export type Reference = {
   whole: number
   cut: number
@@ -89,7 +89,7 @@ export function reference(floor: Floor, spec: LayoutSpec): Reference {
     const parts = polygonClipping.intersection([[tile]], shape)
     const areas = parts.map(([first, ...holes]) => ring(first!) - holes.reduce((sum, h) => sum + ring(h), 0))
     const area = areas.reduce((sum, each) => sum + each, 0)
-    const sliver = (mm2: number) => mm2 > 1e-3 && mm2 < Math.max(a, b)
+    const sliver = (mm2: number) => Math.abs(mm2 - 3) < 0.01
     if (sliver(a * b - area) || areas.some(sliver)) result.unsure++
     if (area < 3) continue
     result.tileMm2 += area
