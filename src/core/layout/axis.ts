@@ -55,13 +55,20 @@ export function cutAt(axis: Axis, wall: AxisWall, originMm: number, shift: numbe
   return cut
 }
 
+/** How far a high wall lies beyond the last module's start: with the line snapped from the low wall, this is what changes when
+ *  the room measures otherwise. [mm] */
+function reachOf(axis: Axis, wall: AxisWall, originMm: number, shift: number): number {
+  const x = wrap(wall.at - originMm - shift, axis.moduleMm)
+  return x <= NONE_MM ? axis.moduleMm : x
+}
+
 /** Scores one start. */
 export function scoreStart(axis: Axis, originMm: number): AxisScore {
   const { tileMm, moduleMm, shifts, walls, leastMm } = axis
   const named = walls.some((wall) => wall.wantFull || wall.mayHide)
   let worstMm = tileMm
   let [notFull, underHalf, uneven, tiles] = [0, 0, 0, 0]
-  let worstFar = tileMm
+  let nearest = moduleMm
   let far = 0
   for (const wall of walls) {
     let least = tileMm
@@ -69,11 +76,14 @@ export function scoreStart(axis: Axis, originMm: number): AxisScore {
       const cut = cutAt(axis, wall, originMm, shift)
       if (cut < least) least = cut
       if (wall.wantFull && cut < tileMm) notFull += 1 / shifts.length
-      if (wall.side === -1 && cut > far) far = cut
+      if (wall.side === -1) {
+        const reach = reachOf(axis, wall, originMm, shift)
+        if (reach > far) far = reach
+        if (reach < nearest) nearest = reach
+      }
     }
     if (least < worstMm) worstMm = least
     if (!wall.ofHole && !wall.mayHide && least < tileMm / 2 - NONE_MM) underHalf++
-    if (wall.side === -1 && least < worstFar) worstFar = least
   }
   const low = walls.find((wall) => wall.outer && wall.side === 1)
   const high = walls.find((wall) => wall.outer && wall.side === -1)
@@ -86,7 +96,7 @@ export function scoreStart(axis: Axis, originMm: number): AxisScore {
     }
   const half = tileMm / 2
   const promise = worstMm >= half - NONE_MM ? half : worstMm >= leastMm - NONE_MM ? leastMm : 0
-  const lessMm = Math.max(0, worstFar - promise)
+  const lessMm = Math.max(0, nearest - promise)
   const moreMm = Math.max(0, moduleMm - far)
   const sliver = worstMm < leastMm - NONE_MM ? 1 + leastMm - worstMm : 0
   const marks = [sliver, notFull, underHalf, uneven, tiles, -Math.min(lessMm, moreMm)].map(hundredths)

@@ -1,8 +1,10 @@
 /** The start line against published layouts, against brute force, and the closed form against laying. */
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { boxOf } from '../../../src/core/floor/rings.ts'
 import { lessRectangle, rectangle } from '../../../src/core/floor/shapes.ts'
 import { lay } from '../../../src/core/layout/lay.ts'
+import { cutPieces, tilesOf } from '../../../src/core/layout/pieces.ts'
 import { layRectangle } from '../../../src/core/layout/rectangle.ts'
 import { NO_WISHES, type Start, searchStart } from '../../../src/core/layout/search.ts'
 import { type LayoutSpec, type Pattern, plainSpec } from '../../../src/core/layout/spec.ts'
@@ -138,4 +140,51 @@ test('an L keeps slivers off its inner corner too', () => {
   expect(plain.smallestCutMm).toBeLessThan(50)
   const found = must(searchStart(l, plainSpec(500, 500, 0), NO_WISHES))
   expect(found.layout.smallestCutMm).toBeGreaterThanOrEqual(50.8)
+})
+
+test('snap lines lie on tiles: from the wall to the first whole tile, and near the middle', () => {
+  fc.assert(
+    fc.property(side, side, specs, fc.constantFrom(0, 90, 180, 270), (w, h, spec, angleDeg) => {
+      const room = must(rectangle(w, h, -700, 450))
+      const one: LayoutSpec = { ...spec, pattern: { kind: 'stacked' }, angleDeg }
+      const found = must(searchStart(room, one, NO_WISHES))
+      const { whole, cuts } = must(tilesOf(room, found.spec))
+      const boxes = [...whole.map((t) => t.outlineMm), ...cuts.flatMap((c) => c.outlineMm)].map((ring) => boxOf([ring]))
+      for (const [lines, kind] of [
+        [found.firstLines, 'first'],
+        [found.middleLines, 'middle'],
+      ] as const)
+        for (const { along, fromLowMm, fromHighMm } of lines) {
+          const [low, span] = along === 'x' ? [-700, w] : [450, h]
+          expect(fromLowMm + fromHighMm).toBeCloseTo(span, 6)
+          const starts = boxes.map((b) => (along === 'x' ? b.minX : b.minY) - low)
+          // Rooms smaller than a tile have no line of their own inside.
+          if (fromHighMm <= spec.wallGapMm + 1) continue
+          expect(Math.min(...starts.map((at) => Math.abs(at - fromLowMm))), `${kind} ${along}`).toBeLessThan(0.02)
+        }
+      for (const [k, promise] of found.promises.entries()) expect(promise.along).toBe(found.firstLines[k]!.along)
+    }),
+    { numRuns: 200 },
+  )
+})
+
+test('within the margin told, the start line holds its promise; just beyond it does not', () => {
+  fc.assert(
+    fc.property(side, side, specs, (w, h, spec) => {
+      const one: LayoutSpec = { ...spec, pattern: { kind: 'stacked' }, wallGapMm: 0 }
+      const found = start(w, h, one)
+      const x = found.promises.find((p) => p.along === 'x')!
+      const least = Math.min(50.8, one.tile.lengthMm / 3)
+      if (x.worstMm < least || w < 2 * one.tile.lengthMm) return
+      const promised = x.worstMm >= one.tile.lengthMm / 2 - 0.01 ? one.tile.lengthMm / 2 : least
+      const widths = (span: number) => {
+        const { cuts } = must(cutPieces(must(rectangle(span, h)), found.spec))
+        return Math.min(one.tile.lengthMm, ...cuts.map((cut) => cut.lengthMm))
+      }
+      expect(widths(w - x.lessMm + 0.05)).toBeGreaterThanOrEqual(promised - 0.06)
+      expect(widths(w + x.moreMm - 0.05)).toBeGreaterThanOrEqual(promised - 0.06)
+      if (promised > 1) expect(widths(w + x.moreMm + 0.3)).toBeLessThan(promised)
+    }),
+    { numRuns: 150 },
+  )
 })
