@@ -4,6 +4,7 @@ import type { Talk } from './jobs/memory.ts'
 import type { Concept } from './language/concepts.ts'
 import type { Heard } from './language/hear.ts'
 import type { Topic } from './reply.ts'
+import { AROUND_ROUTES } from './topics/around/routes.ts'
 
 export type Route = {
   readonly topic: Topic
@@ -19,6 +20,7 @@ const asksTime: readonly Concept[] = ['when', 'how-long', 'can-we']
 /** Rows of the quantities and waits. Other topics add theirs where they belong in the order. */
 export const ROUTES: readonly Route[] = [
   { topic: 'help', all: [['help']], when: (h) => h.quantities.length === 0 },
+  ...AROUND_ROUTES,
   {
     topic: 'mix',
     all: [['water'], ['how-much', 'how-many', 'what', 'mortar', 'grout', 'bag', 'powder']],

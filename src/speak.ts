@@ -1,14 +1,15 @@
 /** From what a topic told, or a problem, to the reply in the asker's words and units. */
 
-import type { Style } from './language/format.ts'
+import { csvText } from './core/csv.ts'
+import { amountText, type Style } from './language/format.ts'
 import type { Languages } from './language/languages.ts'
 import { phraseText, problemText } from './language/tell.ts'
 import type { Message } from './message.ts'
 import type { Phrase } from './phrase.ts'
 import { say } from './phrase.ts'
 import type { Problem } from './problem.ts'
-import type { Reply, Topic } from './reply.ts'
-import type { Source, Told } from './topics/topic.ts'
+import type { Reply, ReplyFile, Topic } from './reply.ts'
+import type { Cell, Source, Table, Told } from './topics/topic.ts'
 
 export type Speaker = { readonly language: string; readonly style: Style }
 
@@ -66,7 +67,7 @@ export function toldReply(told: Told, notes: readonly Phrase[], speaker: Speaker
     warnings: unique((told.warnings ?? []).map(text)),
     sources: unique((told.sources ?? []).map((s) => sourceText(s, speaker))),
     values,
-    files: told.files ?? [],
+    files: [...(told.files ?? []), ...(told.tables ?? []).map((table) => tableFile(table, speaker))],
     offers: (told.offers ?? []).map((id) => ({
       id,
       label: text(say(`offer.${id}`)),
@@ -75,6 +76,13 @@ export function toldReply(told: Told, notes: readonly Phrase[], speaker: Speaker
     problem: null,
     labels: labels(speaker),
   }
+}
+
+/** A table as CSV in the crew's words. */
+function tableFile({ name, head, rows }: Table, { style }: Speaker): ReplyFile {
+  const cell = (c: Cell): string | number | null =>
+    c === null || typeof c === 'number' ? c : 'key' in c ? phraseText(c, style) : amountText(c, style)
+  return { name, media_type: 'text/csv', text: csvText([head, ...rows].map((row) => row.map(cell))) }
 }
 
 export function problemReply(problem: Problem, topic: Topic, speaker: Speaker): Reply {

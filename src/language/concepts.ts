@@ -1,3 +1,5 @@
+import { AROUND_CONCEPTS } from './concepts-around.ts'
+
 /** The meanings that words can have for kneepad. Each locale lists its words for every one of them. */
 export const CONCEPTS = [
   // what a figure belongs to
@@ -228,5 +230,6 @@ export const CONCEPTS = [
   'language-es',
   'metric-word',
   'imperial-word',
+  ...AROUND_CONCEPTS,
 ] as const
 export type Concept = (typeof CONCEPTS)[number]

@@ -5,10 +5,14 @@ import { cure } from './cure.ts'
 import { grout } from './grout.ts'
 import { help } from './help.ts'
 import { layout } from './layout.ts'
+import { levelling } from './levelling.ts'
 import { mix } from './mix.ts'
 import { mortar } from './mortar.ts'
+import { order } from './order.ts'
+import { shower } from './shower.ts'
 import { tile } from './tile.ts'
 import { joinTold, type TopicAnswer } from './topic.ts'
+import { underlayment } from './underlayment.ts'
 
 /** A message that names room and tile and asks for no single thing gets tile, mortar and grout at once. */
 const everything: TopicAnswer = (brief) => {
@@ -29,4 +33,8 @@ export const TOPIC_ANSWERS: Partial<Record<Topic, TopicAnswer>> = {
   layout,
   convert,
   help,
+  levelling,
+  underlayment,
+  shower,
+  order,
 }

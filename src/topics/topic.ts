@@ -3,7 +3,7 @@ import type { FactName, Facts } from '../facts.ts'
 import type { Memory } from '../jobs/memory.ts'
 import type { Concept } from '../language/concepts.ts'
 import type { Heard } from '../language/hear.ts'
-import { type Phrase, say } from '../phrase.ts'
+import { type Amount, type Phrase, say } from '../phrase.ts'
 import type { Outcome } from '../problem.ts'
 import type { ReplyFile, Topic } from '../reply.ts'
 import type { Figure, Settings } from '../settings.ts'
@@ -32,6 +32,14 @@ export type Brief = {
 /** A source as it is cited: its name, and whether only a report of it was read. */
 export type Source = { readonly text: string; readonly edition?: string; readonly reported?: boolean }
 
+export type Cell = Phrase | Amount | number | null
+/** A file of rows: numbers stay numbers, the rest is told. */
+export type Table = {
+  readonly name: string
+  readonly head: readonly Phrase[]
+  readonly rows: readonly (readonly Cell[])[]
+}
+
 export type Told = {
   readonly topic: Topic
   /** The first line: the answer itself. */
@@ -45,6 +53,8 @@ export type Told = {
   /** Keys of the `ask` contract, SI. Undefined ones are left out. */
   readonly values?: Readonly<Record<string, number | string | undefined>>
   readonly files?: readonly ReplyFile[]
+  /** Tables, told in the crew's words and carried as CSV. */
+  readonly tables?: readonly Table[]
   /** What can be done next: `offer.ID` names it, `offer.ID.say` is the message it stands for. */
   readonly offers?: readonly string[]
   /** Entries of its own to keep, beside the talk. */

@@ -1,7 +1,9 @@
 import type { Concept } from '../concepts.ts'
+import { aroundWords } from './words-around.ts'
 
 /** English words of the trade, without accents; plurals in -s are added by the lexicon. */
 export const words: Record<Concept, readonly string[]> = {
+  ...aroundWords,
   tile: ['tile', 'tiles', 'tyle', 'tyles', 'tlie', 'tle', 'paver'],
   'tile-kind': [
     'subway',

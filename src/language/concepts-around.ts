@@ -1,0 +1,40 @@
+/** Meanings around the tile: layers, showers, the truck, the order, the days. */
+export const AROUND_CONCEPTS = [
+  // layers
+  'plywood',
+  'osb',
+  'vinyl',
+  'old-tile',
+  'fibre-cement',
+  'crack-membrane',
+  'fill-word',
+  'apart',
+  // build-up
+  'build-up',
+  'floor-load',
+  'flange',
+  'under-counter',
+  'undercut',
+  'step-to',
+  // showers
+  'pan',
+  'mud-word',
+  'slope-word',
+  'drain',
+  'linear-drain',
+  'curb',
+  'bench',
+  'flood-test',
+  'weep',
+  'coat',
+  // the truck and the order
+  'payload',
+  'trip',
+  'truck',
+  'trailer',
+  'lift',
+  'tax',
+  'missing',
+  'csv',
+  'schedule',
+] as const

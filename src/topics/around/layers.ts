@@ -1,0 +1,107 @@
+/** The layers of a floor that a message names, from the bottom up, each with its thickness. */
+import type { Layer } from '../../core/buildup.ts'
+import type { Spread } from '../../core/spread.ts'
+import { combedRangeMm } from '../../core/trowel.ts'
+import type { Concept } from '../../language/concepts.ts'
+import { type Phrase, quote, say, small } from '../../phrase.ts'
+import { fine, type Outcome } from '../../problem.ts'
+import { spreadOf } from '../../settings.ts'
+import { knownTile, thicknessOf, trowelOf } from '../stuff.ts'
+import type { Brief } from '../topic.ts'
+import { figureNear, lengthMm } from './read.ts'
+
+export type NamedLayer = Layer & { readonly title: Phrase | ReturnType<typeof quote> }
+
+const PLAIN: readonly [Concept, string][] = [
+  ['plywood', 'plywood'],
+  ['osb', 'osb'],
+  ['vinyl', 'vinyl'],
+  ['old-tile', 'old-tile'],
+  ['mud-word', 'mortar-bed'],
+  ['leveller', 'leveller'],
+  ['heated', 'heat-mat'],
+]
+const UNDER: readonly [Concept, string][] = [
+  ['cork', 'cork'],
+  ['foam', 'foam'],
+  ['fibre-cement', 'fibre-cement'],
+  ['cement-board', 'cement-board'],
+  ['crack-membrane', 'crack-membrane'],
+  ['membrane', 'uncoupling-membrane'],
+]
+const MOST_LAYER_MM = 150
+
+/** A thickness that stands beside the layer's word [mm]. */
+function saidMm(brief: Brief, concept: Concept): number | null {
+  const q = figureNear(brief.heard, ['length', 'none'], concept)
+  if (!q || (q.dimension === 'none' && !q.token.fraction && q.n > 3 && !brief.metric)) return null
+  const mm = lengthMm(q, brief.metric)
+  return mm > 0 && mm <= MOST_LAYER_MM ? mm : null
+}
+
+/** Everything named, and the tile with its bed on top unless the message leaves tile out.
+ *  @problem out-of-range */
+export function layersOf(brief: Brief, assumed: Phrase[]): Outcome<NamedLayer[]> {
+  const layers: NamedLayer[] = []
+  const { around, practice } = brief.settings
+  for (const [concept, id] of PLAIN) {
+    const kind = around.layers[id]
+    if (!kind || !brief.has(concept)) continue
+    const said = saidMm(brief, concept)
+    if (said === null)
+      assumed.push(say('order.assumed-layer', { layer: quote(kind.name), thickness: small(kind.thicknessMm) }))
+    layers.push(layer(kind.name, said ?? kind.thicknessMm, kind.kgPerL))
+  }
+  for (const [concept, id] of UNDER) {
+    const kind = around.underlayments[id]
+    if (!kind || !brief.has(concept) || (id === 'uncoupling-membrane' && brief.has('crack-membrane'))) continue
+    if (id === 'cement-board' && brief.has('fibre-cement')) continue
+    const bed = combedRangeMm(kind.bond.trowel, spreadOf(practice.mortar.trowelDeg))
+    if (!bed.ok) return bed
+    const said = saidMm(brief, concept)
+    if (said === null)
+      assumed.push(say('order.assumed-layer', { layer: quote(kind.name), thickness: small(kind.thicknessMm.usual) }))
+    layers.push(bedLayer(brief, 'order.layer-under', bed.value, kind.name))
+    layers.push(layer(kind.name, said ?? kind.thicknessMm.usual, kind.kgPerL))
+  }
+  const top = tileLayers(brief, assumed)
+  return top.ok ? fine([...layers, ...top.value]) : top
+}
+
+const layer = (name: string, mm: number, kgPerL: number): NamedLayer => ({
+  name,
+  lowMm: mm,
+  highMm: mm,
+  kgPerL,
+  title: quote(name),
+})
+
+const bedLayer = (brief: Brief, key: string, mm: Spread, name: string): NamedLayer => ({
+  name: key,
+  lowMm: mm.low,
+  highMm: mm.high,
+  kgPerL: brief.settings.around.bed.wetKgPerL.value,
+  title: say(key, { layer: quote(name) }),
+})
+
+/** Tile and the bed it is pressed into: what the trowel combs, upright to leaning, and no less than the least bed. */
+function tileLayers(brief: Brief, assumed: Phrase[]): Outcome<NamedLayer[]> {
+  const tile = knownTile(brief.facts)
+  const { practice, tiles, defaults, around } = brief.settings
+  const thicknessMm = thicknessOf(brief, brief.facts.tile ?? null, assumed)
+  const { notch } = trowelOf(brief, tile, assumed)
+  const bed = combedRangeMm(notch, spreadOf(practice.mortar.trowelDeg))
+  if (!bed.ok) return bed
+  const least = around.bed.leastMm.value
+  const kind = tiles[brief.facts.tile?.kind ?? defaults.tileKind] ?? tiles[defaults.tileKind]
+  const density = kind ? kind.densityKgPerM3.usual / 1000 : 2.35
+  const pressed = {
+    low: Math.max(least, bed.value.low),
+    usual: Math.max(least, bed.value.usual),
+    high: Math.max(least, bed.value.high),
+  }
+  return fine([
+    bedLayer(brief, 'order.layer-bed', pressed, ''),
+    { name: 'tile', lowMm: thicknessMm, highMm: thicknessMm, kgPerL: density, title: say('order.layer-tile') },
+  ])
+}

@@ -1,0 +1,86 @@
+/** Rows of the router for what lies around the tile, in the order they are looked at. */
+import type { Concept } from '../../language/concepts.ts'
+import type { Heard } from '../../language/hear.ts'
+import type { Route } from '../../router.ts'
+
+const GOODS: readonly Concept[] = [
+  'underlayment',
+  'cork',
+  'foam',
+  'cement-board',
+  'fibre-cement',
+  'crack-membrane',
+  'membrane',
+]
+const AMOUNT: readonly Concept[] = ['how-many', 'how-much', 'buy', 'what', 'enough', 'cover']
+
+const hasSheetSize = (h: Heard): boolean => h.sizes.some((size) => size.role === 'sheet')
+const hasMass = (h: Heard): boolean => h.quantities.some((q) => q.dimension === 'mass')
+
+export const AROUND_ROUTES: readonly Route[] = [
+  { topic: 'order', all: [['schedule']] },
+  {
+    topic: 'order',
+    all: [['payload', 'trip', 'trailer']],
+    none: ['grouted-verb'],
+    when: (h) => hasMass(h) || h.has('trip', 'payload'),
+  },
+  { topic: 'order', all: [['lift']], when: hasMass },
+  { topic: 'order', all: [['missing', 'csv']] },
+  { topic: 'order', all: [['flange', 'under-counter', 'undercut', 'floor-load']], none: ['joist', 'grouted-verb'] },
+  {
+    topic: 'order',
+    all: [['step-to'], ['door', 'build-up', 'how-much', 'what', 'which']],
+    when: (h) => h.quantities.length > 0,
+  },
+  { topic: 'levelling', all: [['clip', 'wedge']] },
+  { topic: 'shower', all: [['flood-test', 'weep', 'mud-word', 'linear-drain']], none: ['build-up', 'weight-word'] },
+  { topic: 'shower', all: [['slope-word'], ['shower', 'pan', 'drain', 'curb', 'bench', 'niche', 'what']] },
+  {
+    topic: 'shower',
+    all: [
+      ['pan', 'drain'],
+      ['mortar', 'thick', 'bag', 'deep'],
+    ],
+    none: ['grout', 'notch', 'trowel', 'tile'],
+  },
+  { topic: 'shower', all: [['waterproofing', 'coat']], none: ['can-we'] },
+  {
+    topic: 'shower',
+    all: [
+      ['curb', 'bench', 'niche'],
+      ['shower', 'how-much', 'what'],
+    ],
+    none: ['tile', 'grout'],
+  },
+  {
+    topic: 'order',
+    all: [['build-up']],
+    none: ['grout', 'shower', 'pan'],
+    when: (h) => h.quantities.length > 0 && !h.has('wall', 'high'),
+  },
+  {
+    topic: 'order',
+    all: [['cost', 'tax', 'price']],
+    when: (h) =>
+      h.facts.tile !== undefined ||
+      h.facts.areaM2 !== undefined ||
+      h.facts.rooms !== undefined ||
+      h.quantities.length > 1,
+  },
+  { topic: 'order', all: [['weight-word']] },
+  { topic: 'order', all: [['order-word']] },
+  { topic: 'underlayment', all: [GOODS, ['sheet', 'roll', 'adhesive', 'tape', 'screw', 'fill-word']] },
+  {
+    topic: 'underlayment',
+    all: [GOODS, AMOUNT],
+    when: (h) => !h.has('grout') && (!h.has('tile') || h.facts.tile === undefined),
+  },
+  {
+    topic: 'underlayment',
+    all: [['sheet', 'roll'], AMOUNT],
+    none: ['mosaic', 'tile', 'grout'],
+    when: (h) => h.facts.tile === undefined,
+  },
+  { topic: 'underlayment', all: [GOODS], when: (h) => hasSheetSize(h) && h.facts.tile === undefined },
+]

@@ -1,0 +1,195 @@
+/** Levelling: clips for a floor, wedges for the days it takes, when they come off. */
+import { cure } from '../core/cure.ts'
+import { type ClipRule, clipsForEdges, clipsPerTile, gridEdges, wedgesFor } from '../core/levelling.ts'
+import { moduleM2 } from '../core/tile.ts'
+import type { Facts, Tile } from '../facts.ts'
+import { area, count, hours, number, type Phrase, percent, say, small, temperature } from '../phrase.ts'
+import { cureLimits } from '../practice.ts'
+import { fine, type Outcome, refuse } from '../problem.ts'
+import { dayM2, withoutDay } from './around/pace.ts'
+import { figureNear } from './around/read.ts'
+import { floorSum } from './floors.ts'
+import { jointOf, knownTile, mortarOf, tilePhrase } from './stuff.ts'
+import { type Brief, sourceOf, type Told } from './topic.ts'
+
+export function levelling(brief: Brief): Outcome<Told> {
+  const asksWhen = brief.has('when', 'how-long', 'can-we') && !brief.has('how-many', 'how-much')
+  return asksWhen ? removal(brief) : clips(brief)
+}
+
+/** A shorter length is a joint. */
+const LEAST_SPACING_MM = 75
+
+/** The rule with the spacing the crew named. */
+function ruleOf(brief: Brief, assumed: Phrase[]): ClipRule {
+  const { levelling: l } = brief.settings.around
+  const q = figureNear(brief.heard, ['length'], 'joint', 'spacer', 'per', 'each', 'clip', 'apart')
+  const said = q?.si ?? null
+  const spacingMm = said !== null && said >= LEAST_SPACING_MM ? said : l.spacingMm.value
+  if (spacingMm !== said)
+    assumed.push(say('levelling.assumed-spacing', { spacing: small(spacingMm), corner: small(l.cornerMm.value) }))
+  return { spacingMm, cornerMm: l.cornerMm.value, singleUnderMm: l.singleUnderMm.value }
+}
+
+type Counted = { readonly clips: number; readonly tiles: number; readonly working: Phrase }
+
+/** Clips without spares: by the edges of a rectangular grid, else by the clips a tile brings. */
+function counted(facts: Facts, tile: Tile, jointMm: number, areaM2: number, rule: ClipRule): Outcome<Counted> {
+  const perTile = clipsPerTile(tile.lengthMm, tile.widthMm, rule)
+  if (!perTile.ok) return perTile
+  const grids = gridsOf(facts, tile, jointMm)
+  if (!grids) {
+    const tiles = areaM2 / moduleM2({ shape: 'rectangle', lengthMm: tile.lengthMm, widthMm: tile.widthMm, jointMm })
+    const clips = tiles * perTile.value
+    return fine({
+      clips,
+      tiles,
+      working: say('levelling.work-area', {
+        tiles: number(tiles, 1),
+        each: count(perTile.value),
+        clips: number(clips, 0),
+      }),
+    })
+  }
+  let clips = 0
+  let tiles = 0
+  for (const grid of grids) {
+    const edges = gridEdges(grid.columns, grid.rows, tile.lengthMm, tile.widthMm)
+    const here = clipsForEdges(edges, rule)
+    if (!here.ok) return here
+    clips += here.value * grid.times
+    tiles += grid.columns * grid.rows * grid.times
+  }
+  return fine({
+    clips,
+    tiles,
+    working: say('levelling.work-grid', { tiles: count(tiles), each: count(perTile.value), clips: count(clips) }),
+  })
+}
+
+type Grid = { readonly columns: number; readonly rows: number; readonly times: number }
+
+function gridsOf(facts: Facts, tile: Tile, jointMm: number): Grid[] | null {
+  const rooms = facts.rooms ?? []
+  if (!rooms.length || facts.areaM2 !== undefined) return null
+  if (facts.pattern && !['stacked', 'offset'].includes(facts.pattern.name)) return null
+  const grids: Grid[] = []
+  for (const room of rooms) {
+    const [piece, ...more] = room.pieces
+    if (!piece || more.length || room.cornersMm) return null
+    const places = (span: number, side: number) => Math.max(1, Math.ceil((span + jointMm - 1) / (side + jointMm)))
+    grids.push({
+      columns: places(piece.lengthMm, tile.lengthMm),
+      rows: places(piece.widthMm, tile.widthMm),
+      times: room.count,
+    })
+  }
+  return grids
+}
+
+const MOST_CLIPS = 10_000_000
+
+function clips(brief: Brief): Outcome<Told> {
+  const assumed: Phrase[] = []
+  const facts = withoutDay(brief)
+  const tile = knownTile(facts)
+  if (!tile) return refuse('question', { question: 'tile' })
+  const floor = floorSum(facts)
+  if (!floor.ok) return floor
+  if (!floor.value) return refuse('question', { question: 'area' })
+  const { areaM2 } = floor.value
+  const { levelling: l } = brief.settings.around
+  const rule = ruleOf(brief, assumed)
+  const plain = counted(facts, tile, jointOf(brief, assumed), areaM2, rule)
+  if (!plain.ok) return plain
+  if (!(plain.value.clips < MOST_CLIPS)) return refuse('too-much-work', { what: count(Math.round(plain.value.clips)) })
+  const buy = Math.ceil(plain.value.clips * (1 + l.sparePct.value / 100) - 1e-9)
+  const m2 = dayM2(brief, assumed)
+  const clipsADay = Math.min(plain.value.clips, (plain.value.clips * m2) / areaM2)
+  const free = freeAfter(brief)
+  if (!free.ok) return free
+  const wedges = wedgesFor({ clipsADay, freeAfterH: free.value.highH })
+  if (!wedges.ok) return wedges
+  const size = tilePhrase(tile, brief.metric)
+  const wedgesFirst = brief.has('wedge') && !brief.heard.has('clip')
+  return fine({
+    topic: 'levelling',
+    answer: say(wedgesFirst ? 'levelling.wedges-first' : 'levelling.answer', {
+      clips: count(buy),
+      wedges: count(wedges.value),
+      tile: size,
+      area: area(areaM2),
+      spares: percent(l.sparePct.value),
+    }),
+    details: [
+      say(wedges.value >= plain.value.clips - 1 ? 'levelling.wedges-all' : 'levelling.wedges-day', {
+        wedges: count(wedges.value),
+        area: area(Math.min(m2, areaM2)),
+      }),
+      say('levelling.off', { hours: hours(Math.round(free.value.highH)) }),
+    ],
+    assumed,
+    warnings: [
+      say('levelling.direction'),
+      ...(Math.min(tile.lengthMm, tile.widthMm) < rule.singleUnderMm ? [say('levelling.small-tile')] : []),
+    ],
+    sources: [sourceOf(l.spacingMm)],
+    working: [
+      plain.value.working,
+      say('levelling.work-spares', {
+        clips: number(plain.value.clips, 0),
+        spares: percent(l.sparePct.value),
+        buy: count(buy),
+      }),
+      say('levelling.work-wedges', { day: area(m2), a: number(clipsADay, 0), wedges: count(wedges.value) }),
+    ],
+    values: {
+      area_m2: areaM2,
+      tile_length_mm: tile.lengthMm,
+      tile_width_mm: tile.widthMm,
+      clips: buy,
+      wedges: wedges.value,
+    },
+    offers: ['math', 'keep'],
+  })
+}
+
+/** Hours until the wedges come off: overnight at room temperature, longer in the cold as the mortar is. */
+function freeAfter(brief: Brief): Outcome<{ lowH: number; highH: number; c: number | null }> {
+  const { freeAfterH } = brief.settings.around.levelling
+  const meant = mortarOf(brief, knownTile(brief.facts))
+  if (!meant.ok) return meant
+  const { mortar } = meant.value
+  const said = brief.facts.temperatures ?? []
+  const coldest = said.length ? Math.min(...said.map((t) => t.c)) : null
+  const rapid = mortar.setting === 'cement' ? freeAfterH.value : mortar.waits.grout.h
+  if (coldest === null) return fine({ lowH: rapid, highH: rapid, c: null })
+  const worked = cure({
+    waits: { free: { h: rapid, longestH: rapid } },
+    setting: mortar.setting,
+    referenceC: mortar.referenceC,
+    history: { kind: 'constant', c: coldest },
+    longest: false,
+    limits: cureLimits(brief.settings, mortar),
+  })
+  return worked.ok ? fine({ ...worked.value.waits.free, c: coldest }) : worked
+}
+
+function removal(brief: Brief): Outcome<Told> {
+  const free = freeAfter(brief)
+  if (!free.ok) return free
+  const { lowH, highH, c } = free.value
+  return fine({
+    topic: 'levelling',
+    answer: say(c === null ? 'levelling.removal' : 'levelling.removal-at', {
+      hours: hours(Math.ceil(highH)),
+      ...(c === null ? {} : { temperature: temperature(c) }),
+    }),
+    details: [say('levelling.direction')],
+    assumed: c === null ? [say('levelling.assumed-room')] : [],
+    sources: [sourceOf(brief.settings.around.levelling.freeAfterH)],
+    working: [say('levelling.work-removal', { hours: hours(Math.ceil(highH)) })],
+    values: { grout_after_h: highH, grout_after_h_low: lowH, grout_after_h_high: highH },
+    offers: ['math'],
+  })
+}

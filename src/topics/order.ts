@@ -1,0 +1,256 @@
+/** The order: everything for the job in one list, what it costs, what is missing; what it weighs and how high it builds. */
+import { type Missing, missingFrom, type OnHand, type Order, orderOf } from '../core/order.ts'
+import type { Concept } from '../language/concepts.ts'
+import type { Quantity } from '../language/measures.ts'
+import { type Amount, area, count, mass, type Phrase, percent, say } from '../phrase.ts'
+import { fine, type Outcome, refuse } from '../problem.ts'
+import { buildUp } from './around/build-up.ts'
+import { dayPlan } from './around/day-plan.ts'
+import { lifting, weigh } from './around/haul.ts'
+import { type JobLines, jobLines, type NamedLine } from './around/order-lines.ts'
+import { figureNear, moneyOf, toldPer } from './around/read.ts'
+import { floorSum } from './floors.ts'
+import { type Brief, sourceOf, type Told } from './topic.ts'
+
+export function order(brief: Brief): Outcome<Told> {
+  if (brief.has('schedule')) return dayPlan(brief)
+  if (brief.has('lift')) return lifting(brief)
+  if (brief.has('build-up', 'flange', 'undercut', 'under-counter', 'step-to', 'floor-load')) return buildUp(brief)
+  if (brief.has('payload', 'trip', 'trailer')) return weigh(brief)
+  if (brief.has('weight-word') && !brief.has('order-word')) return weighsAnything(brief) ? weigh(brief) : buildUp(brief)
+  if (brief.has('missing')) return missing(brief)
+  return list(brief)
+}
+
+const weighsAnything = (brief: Brief): boolean => {
+  const floor = floorSum(brief.facts)
+  return (
+    (floor.ok && floor.value !== null) || figureNear(brief.heard, ['none'], 'bag', 'box', 'sheet', 'bucket') !== null
+  )
+}
+
+/** What a price is for, by the words beside it. */
+const PRICED: readonly [Concept, string][] = [
+  ['mortar', 'mortar'],
+  ['grout', 'grout'],
+  ['clip', 'clips'],
+  ['wedge', 'wedges'],
+  ['tape', 'tape'],
+  ['adhesive', 'adhesive'],
+  ['sheet', 'underlayment'],
+  ['roll', 'underlayment'],
+  ['cork', 'underlayment'],
+  ['box', 'tile'],
+  ['tile', 'tile'],
+  ['bag', 'mortar'],
+]
+
+type Price = { readonly what: string; readonly each: number; readonly perM2: boolean }
+
+const M2_OF: Readonly<Record<string, number>> = { sqft: 0.09290304, ft: 0.09290304, sqm: 1, m: 1, sqyd: 0.83612736 }
+
+/** "$4.50 a foot": a price by the area, as m² for one unit of it; null where it is by the piece. "A foot" of tile is a square one. */
+function areaUnitAfter(brief: Brief, q: Quantity): number | null {
+  if (q.dimension === 'area') return (q.si as number) / q.n
+  const unit = toldPer(brief.heard, { ...q, last: brief.heard.reader.is(q.last + 1, 'price') ? q.last + 1 : q.last })
+  return unit ? (M2_OF[unit] ?? null) : null
+}
+
+function pricesOf(brief: Brief): Price[] {
+  return moneyOf(brief.heard).map((q) => {
+    const m2 = areaUnitAfter(brief, q)
+    if (m2 !== null) return { what: 'tile', each: q.n / m2, perM2: true }
+    const near = PRICED.map(([concept, what]) => ({ what, q: figureNearest(brief, q, concept) })).filter(
+      (one) => one.q !== null,
+    )
+    const best = near.toSorted((a, b) => (a.q as number) - (b.q as number))[0]
+    return { what: best?.what ?? 'tile', each: q.n, perM2: false }
+  })
+}
+
+/** Tokens between a price and the nearest word of a meaning; null where it is not near. */
+function figureNearest(brief: Brief, q: Quantity, concept: Concept): number | null {
+  let best: number | null = null
+  for (const mark of brief.heard.marks) {
+    if (mark.concept !== concept) continue
+    const last = mark.first + mark.count - 1
+    const [from, to] = last < q.first ? [last + 1, q.first] : [q.last + 1, mark.first]
+    let gap = Math.max(0, to - from)
+    for (let i = from; i < to; i++) if (brief.heard.reader.sign(i) === ',' || brief.heard.reader.number(i)) gap += 4
+    if (gap <= 5 && (best === null || gap < best)) best = gap
+  }
+  return best
+}
+
+function priced(lines: readonly NamedLine[], prices: readonly Price[], brief: Brief): NamedLine[] {
+  return lines.map((line) => {
+    const price = prices.find((p) => p.what === line.what)
+    if (!price) return line
+    return { ...line, priceEach: price.perM2 ? price.each * tileM2(brief, line) : price.each }
+  })
+}
+
+/** Face of what a tile line counts: a piece or a box of them. [m2] */
+function tileM2(brief: Brief, line: NamedLine): number {
+  const { tile, boxM2, boxTiles } = brief.facts
+  const face = tile && tile.lengthMm > 0 ? (tile.lengthMm * tile.widthMm) / 1e6 : 1
+  return line.unit === 'box' ? (boxM2 ?? face * (boxTiles ?? 1)) : line.unit === 'm2' ? 1 : face
+}
+
+const taxPct = (brief: Brief): number => figureNear(brief.heard, ['percent'], 'tax')?.n ?? 0
+
+/** Lines by what was counted or by a bare area, where no tile is known: "5 bags at $28", "168 sf at $4 a foot". */
+function countedLines(brief: Brief, prices: readonly Price[]): NamedLine[] {
+  const lines: NamedLine[] = []
+  for (const price of prices) {
+    if (price.perM2) {
+      const floor = floorSum(brief.facts)
+      if (!floor.ok || !floor.value) continue
+      const spare = brief.facts.sparePct ?? brief.settings.practice.tile.spareStraight.value * 100
+      const need = floor.value.areaM2 * (1 + spare / 100)
+      lines.push({
+        what: 'tile',
+        need: need / 0.0001,
+        unit: 'm2',
+        pack: 1,
+        title: say('order.item-area', { area: area(need), spare: percent(spare) }),
+        priceEach: price.each * 0.0001,
+      })
+      continue
+    }
+    const concepts = PRICED.filter(([, what]) => what === price.what).map(([concept]) => concept)
+    const pieces = brief.heard.quantities.find(
+      (q) =>
+        q.dimension === 'none' &&
+        Number.isInteger(q.n) &&
+        !moneyOf(brief.heard).includes(q) &&
+        concepts.some((c) => brief.heard.reader.is(q.last + 1, c)),
+    )
+    if (pieces)
+      lines.push({
+        what: price.what,
+        need: pieces.n,
+        unit: 'piece',
+        title: say(`order.each-${price.what}`),
+        priceEach: price.each,
+      })
+  }
+  return lines
+}
+
+function list(brief: Brief): Outcome<Told> {
+  const prices = pricesOf(brief)
+  const job = jobLines(brief)
+  if (!job.ok) {
+    const lines = countedLines(brief, prices)
+    return lines.length ? tellOrder(brief, { lines, assumed: [], values: {}, areaM2: 0 }, lines) : job
+  }
+  return tellOrder(brief, job.value, priced(job.value.lines, prices, brief))
+}
+
+const money = (n: number): Amount => ({ is: 'number', n, digits: 2 })
+
+function tellOrder(brief: Brief, job: JobLines, lines: readonly NamedLine[]): Outcome<Told> {
+  const worked = orderOf(lines, taxPct(brief))
+  if (!worked.ok) return worked
+  const { value } = worked
+  const titles = new Map(lines.map((l) => [`${l.what} ${l.use ?? ''}`, l.title]))
+  const titleOf = (l: { what: string; use?: string }): Phrase | Amount =>
+    titles.get(`${l.what} ${l.use ?? ''}`) ?? say('order.item-tile')
+  const anyPrice = value.lines.some((l) => l.cost !== null)
+  const rows = value.lines.map((l) =>
+    say(l.cost === null ? 'order.row' : 'order.row-priced', {
+      n: buyAmount(l.unit, l.buy),
+      what: titleOf(l),
+      cost: money(l.cost ?? 0),
+    }),
+  )
+  return fine({
+    topic: 'order',
+    answer: anyPrice
+      ? say(value.tax > 0 ? 'order.cost-tax' : 'order.cost', {
+          cost: money(value.cost),
+          goods: money(value.goods),
+          tax: money(value.tax),
+        })
+      : say('order.list', { lines: count(value.lines.length), area: area(job.areaM2) }),
+    details: rows,
+    assumed: [
+      ...job.assumed,
+      ...(anyPrice && value.unpriced.length ? [say('order.unpriced', { lines: count(value.unpriced.length) })] : []),
+    ],
+    warnings: [say('order.one-lot'), say('caution.lifting')],
+    sources: [sourceOf(brief.settings.around.order.atticPct)],
+    working: [
+      ...rows,
+      say('order.work-total', {
+        goods: money(value.goods),
+        tax: money(value.tax),
+        cost: money(value.cost),
+        mass: mass(value.kg),
+      }),
+    ],
+    values: {
+      ...job.values,
+      ...(anyPrice ? { cost: value.cost } : {}),
+      ...(value.kg > 0 ? { weight_kg: value.kg } : {}),
+    },
+    tables: [orderTable(value, titleOf)],
+    offers: ['math', 'keep'],
+  })
+}
+
+const buyAmount = (unit: string, n: number): Amount =>
+  unit === 'm2' ? area(n * 0.0001) : unit === 'm' ? { is: 'run', mm: n * 1000 } : count(n)
+
+function orderTable(
+  worked: Order,
+  titleOf: (l: { what: string; use?: string }) => Phrase | Amount,
+): NonNullable<Told['tables']>[number] {
+  return {
+    name: 'order.csv',
+    head: ['order.col-quantity', 'order.col-unit', 'order.col-what', 'order.col-price', 'order.col-cost'].map((key) =>
+      say(key),
+    ),
+    rows: worked.lines.map((l) => [l.buy, say(`order.unit-${l.unit}`), titleOf(l), l.priceEach ?? null, l.cost]),
+  }
+}
+
+/** What is still to be bought beside what the message says is on hand. */
+function missing(brief: Brief): Outcome<Told> {
+  const job = jobLines(brief)
+  if (!job.ok) return job
+  const worked = orderOf(job.value.lines)
+  if (!worked.ok) return worked
+  const onHand: OnHand[] = []
+  for (const [concept, what] of PRICED) {
+    const q = figureNear(brief.heard, ['none'], concept)
+    if (q && q.n >= 0 && !onHand.some((h) => h.what === what)) onHand.push({ what, packs: q.n })
+  }
+  const left = missingFrom(worked.value.lines, onHand)
+  const titles = new Map(job.value.lines.map((l) => [`${l.what} ${l.use ?? ''}`, l.title]))
+  const row = (m: Missing): Phrase =>
+    say('order.row', {
+      n: buyAmount(m.unit, m.packs),
+      what: titles.get(`${m.what} ${m.use ?? ''}`) ?? say('order.item-tile'),
+    })
+  if (!onHand.length && !left.length) return refuse('question', { question: 'on-hand' })
+  return fine({
+    topic: 'order',
+    answer: left.length ? say('order.missing', { lines: count(left.length) }) : say('order.nothing-missing'),
+    details: left.map(row),
+    assumed: job.value.assumed,
+    working: worked.value.lines.map((l) =>
+      say('order.row', {
+        n: buyAmount(l.unit, l.buy),
+        what: titles.get(`${l.what} ${l.use ?? ''}`) ?? say('order.item-tile'),
+      }),
+    ),
+    values: {
+      area_m2: job.value.areaM2,
+      bags_to_buy: left.filter((m) => m.what === 'mortar').reduce((sum, m) => sum + m.packs, 0),
+      missing_lines: left.length,
+    },
+    offers: ['math'],
+  })
+}

@@ -1,0 +1,269 @@
+/** Showers and wet rooms: the sloped bed, the slope itself, waterproofing, the flood test, weep holes. */
+import type { Point, Ring } from '../core/floor/rings.ts'
+import { mudBags, mudParts } from '../core/shower/mud.ts'
+import { type PanBed, panBed, planeBed } from '../core/shower/pan.ts'
+import type { Facts } from '../facts.ts'
+import { area, count, number, type Phrase, say, slope, small, volume } from '../phrase.ts'
+import { fine, type Outcome, refuse } from '../problem.ts'
+import { figureNear, lengthMm, lengthNear, toldPer } from './around/read.ts'
+import { laidRooms } from './around/rooms.ts'
+import { wetWork } from './around/wet-work.ts'
+import { knownTile } from './stuff.ts'
+import { type Brief, sourceOf, type Told } from './topic.ts'
+
+export function shower(brief: Brief): Outcome<Told> {
+  const h = brief.heard
+  if (h.has('flood-test')) return floodAnswer(brief)
+  if (h.has('weep')) return rule(brief, 'shower.weep', [say('shower.weep-how')])
+  const hasPan = brief.facts.rooms !== undefined
+  if (h.has('waterproofing', 'coat')) return wetWork(brief)
+  if (h.has('pan', 'mud-word') || (hasPan && h.has('slope-word', 'drain', 'curb'))) return pan(brief)
+  if (h.has('slope-word')) return slopeRule(brief)
+  if (h.has('curb', 'bench', 'niche')) return ledge(brief)
+  return hasPan ? wetWork(brief) : slopeRule(brief)
+}
+
+/** The slope said, as a fall a metre: "1/4 per foot", "2%". */
+function saidSlope(brief: Brief): number | null {
+  const h = brief.heard
+  const percent = figureNear(h, ['percent'], 'slope-word')
+  if (percent) return percent.n * 10
+  const q = h.quantities.find((one) => ['length', 'none'].includes(one.dimension) && toldPer(h, one) === 'ft')
+  if (q) return lengthMm(q, false) / 0.3048
+  const metre = h.quantities.find((one) => one.unit === 'mm' && toldPer(h, one) === 'm')
+  return metre ? metre.n : null
+}
+
+/** Rooms given in bare inches or feet: a pan is rarely over 10 ft. */
+function panRing(facts: Facts): { ring: Ring; lengthMm: number; widthMm: number } | null {
+  const rooms = laidRooms(facts)
+  const ring = rooms?.[0]?.floor.rings[0]
+  if (!ring || rooms?.[0]?.floor.rings.length !== 1) return null
+  const xs = ring.map(([x]) => x)
+  const ys = ring.map(([, y]) => y)
+  return { ring, lengthMm: Math.max(...xs) - Math.min(...xs), widthMm: Math.max(...ys) - Math.min(...ys) }
+}
+
+/** Where the drain is: so far from a side wall, in a corner, else in the middle. */
+function drainOf(brief: Brief, box: { lengthMm: number; widthMm: number }, assumed: Phrase[]): Point {
+  const h = brief.heard
+  const off = lengthNear(h, brief.metric, 'drain')
+  const fromWall = off !== null && off > 40 && h.has('from', 'wall', 'left-side', 'right-side') ? off : null
+  if (fromWall !== null) return [h.has('right-side') ? box.lengthMm - fromWall : fromWall, box.widthMm / 2]
+  if (h.has('corner') && h.has('drain')) {
+    const inset = Math.min(150, box.lengthMm / 4, box.widthMm / 4)
+    assumed.push(say('shower.assumed-corner', { inset: small(inset) }))
+    return [inset, inset]
+  }
+  if (!h.has('center')) assumed.push(say('shower.assumed-drain'))
+  return [box.lengthMm / 2, box.widthMm / 2]
+}
+
+/** The bed at the drain: said as a thickness, else the usual one. */
+function atDrain(brief: Brief, assumed: Phrase[]): number {
+  const said = lengthNear(brief.heard, brief.metric, 'thick', 'deep', 'drain')
+  if (said !== null && said >= 10 && said <= 120) return said
+  const { atDrainMm } = brief.settings.around.shower
+  assumed.push(say('shower.assumed-thickness', { thickness: small(atDrainMm.value) }))
+  return atDrainMm.value
+}
+
+function pan(brief: Brief): Outcome<Told> {
+  const assumed: Phrase[] = []
+  const { shower: s } = brief.settings.around
+  const room = panRing(brief.facts)
+  if (!room) return refuse('question', { question: 'pan' })
+  const slopeMmPerM = saidSlope(brief) ?? s.slopeMmPerM.value
+  const thick = atDrain(brief, assumed)
+  if (brief.has('linear-drain')) return channel(brief, room, slopeMmPerM, thick, assumed)
+  const drain = drainOf(brief, room, assumed)
+  const bed = panBed({ ring: room.ring, drain, slopeMmPerM, atDrainMm: thick })
+  if (!bed.ok) return bed
+  const { value } = bed
+  const tile = knownTile(brief.facts)
+  const details = [
+    edgeLine(value, thick),
+    ...mixLines(brief, value.volumeL),
+    say('shower.membrane-too', { slope: slope(slopeMmPerM) }),
+    ...(tile && tile.lengthMm > s.largeTileMm.value
+      ? [
+          say('shower.envelope', {
+            cuts: count(value.foldsMm.length),
+            run: small(value.foldsMm.reduce((a, b) => a + b, 0)),
+          }),
+        ]
+      : []),
+  ]
+  return fine({
+    ...panTold(brief, value.volumeL, value.areaMm2 / 1e6, slopeMmPerM, details, assumed),
+    warnings: warningsFor(brief, value, slopeMmPerM),
+    working: [
+      say(value.kind === 'level' ? 'shower.work-level' : 'shower.work-even', {
+        area: number(value.areaMm2 / 1e6, 3),
+        thickness: number(thick, 1),
+        rise: number(value.riseMm, 1),
+        run: small(value.farthestMm),
+        litres: number(value.volumeL, 1),
+      }),
+    ],
+  })
+}
+
+function edgeLine(bed: PanBed, thick: number): Phrase {
+  if (bed.kind === 'level')
+    return say('shower.edge-level', { edge: small(thick + bed.riseMm), drain: small(thick), rise: small(bed.riseMm) })
+  const marks = bed.marks.map((mark) =>
+    say('shower.mark', { start: small(mark.startMm), low: small(mark.lowMm), end: small(mark.endMm) }),
+  )
+  return say('shower.edge-even', { marks: marks.slice(0, 8) })
+}
+
+function warningsFor(brief: Brief, bed: PanBed, slopeMmPerM: number): Phrase[] {
+  const { shower: s } = brief.settings.around
+  const steep = bed.steepestMmPerM > s.steepestMmPerM.value + 0.05
+  return [
+    ...(slopeMmPerM < s.slopeMmPerM.value - 0.3 ? [say('shower.too-flat', { least: slope(s.slopeMmPerM.value) })] : []),
+    ...(steep
+      ? [say('shower.steep', { steepest: slope(bed.steepestMmPerM), most: slope(s.steepestMmPerM.value) })]
+      : []),
+    say('shower.code'),
+    say('caution.cement'),
+  ]
+}
+
+function channel(
+  brief: Brief,
+  room: { lengthMm: number; widthMm: number },
+  slopeMmPerM: number,
+  thick: number,
+  assumed: Phrase[],
+): Outcome<Told> {
+  // The channel lies along the shorter wall unless the words say otherwise; the floor falls the long way.
+  const bed = planeBed(Math.min(room.lengthMm, room.widthMm), Math.max(room.lengthMm, room.widthMm), slopeMmPerM, thick)
+  if (!bed.ok) return bed
+  assumed.push(say('shower.assumed-channel'))
+  const areaM2 = (room.lengthMm * room.widthMm) / 1e6
+  const details = [
+    say('shower.edge-plane', { far: small(thick + bed.value.riseMm), drain: small(thick) }),
+    ...mixLines(brief, bed.value.volumeL),
+    say('shower.membrane-too', { slope: slope(slopeMmPerM) }),
+  ]
+  return fine({
+    ...panTold(brief, bed.value.volumeL, areaM2, slopeMmPerM, details, assumed),
+    warnings: [say('shower.code'), say('caution.cement')],
+    working: [
+      say('shower.work-plane', {
+        area: number(areaM2, 3),
+        thickness: number(thick, 1),
+        rise: number(bed.value.riseMm, 1),
+        litres: number(bed.value.volumeL, 1),
+      }),
+    ],
+  })
+}
+
+/** Ready-mixed bags, and the same from cement and sand. */
+function mixLines(brief: Brief, litres: number): Phrase[] {
+  const { shower: s } = brief.settings.around
+  const bags = mudBags(litres, s.mudBagL.value)
+  const parts = mudParts(litres, s.sandParts.value)
+  if (!bags.ok || !parts.ok) return []
+  return [
+    say('shower.bags', { bags: count(bags.value), bag: { is: 'mass', kg: s.mudBagKg.value } }),
+    say('shower.parts', {
+      sacks: number(parts.value.cementSacks, 1),
+      sand: volumeOfSand(parts.value.sandL),
+      parts: number(s.sandParts.value, 0),
+    }),
+  ]
+}
+
+const volumeOfSand = (litres: number): Phrase =>
+  say('shower.sand', { feet: number(litres / 28.316846592, 1), litres: number(litres, 0) })
+
+function panTold(
+  brief: Brief,
+  litres: number,
+  areaM2: number,
+  slopeMmPerM: number,
+  details: Phrase[],
+  assumed: Phrase[],
+): Told {
+  const { shower: s } = brief.settings.around
+  const feet = litres / 28.316846592
+  const bags = mudBags(litres, s.mudBagL.value)
+  return {
+    topic: 'shower',
+    answer: say('shower.pan', {
+      mud: brief.metric ? volume(litres) : say('shower.cubic-feet', { n: number(feet, 1) }),
+      slope: slope(slopeMmPerM),
+      area: area(areaM2),
+    }),
+    details,
+    assumed,
+    sources: [sourceOf(s.slopeMmPerM), sourceOf(s.atDrainMm), sourceOf(s.sandParts)],
+    values: {
+      area_m2: areaM2,
+      mud_l: litres,
+      slope_mm_per_m: slopeMmPerM,
+      mortar_bags: bags.ok ? bags.value : undefined,
+    },
+    offers: ['math', 'keep'],
+  }
+}
+
+function slopeRule(brief: Brief): Outcome<Told> {
+  const { shower: s } = brief.settings.around
+  const run = lengthNear(brief.heard, brief.metric, 'from', 'to', 'drain', 'long', 'wall')
+  const rise = run !== null && run > 150 ? (run * s.slopeMmPerM.value) / 1000 : null
+  return fine({
+    topic: 'shower',
+    answer: say('shower.slope', { slope: slope(s.slopeMmPerM.value) }),
+    details: [
+      ...(rise !== null ? [say('shower.rise', { run: small(run as number), rise: small(rise) })] : []),
+      say('shower.slope-membrane'),
+      say('shower.slope-most', { most: slope(s.steepestMmPerM.value) }),
+    ],
+    warnings: [say('shower.code')],
+    sources: [sourceOf(s.slopeMmPerM), sourceOf(s.steepestMmPerM)],
+    working: [say('shower.work-slope', { slope: slope(s.slopeMmPerM.value) })],
+    values: { slope_mm_per_m: s.slopeMmPerM.value },
+    offers: ['math'],
+  })
+}
+
+function ledge(brief: Brief): Outcome<Told> {
+  return rule(brief, 'shower.ledge', [say('shower.ledge-wrap')])
+}
+
+function floodAnswer(brief: Brief): Outcome<Told> {
+  const { shower: s } = brief.settings.around
+  const room = panRing(brief.facts)
+  const litres = room ? (room.lengthMm * room.widthMm * s.floodDepthMm.value) / 1e6 : null
+  return fine({
+    topic: 'shower',
+    answer: say('shower.flood', { depth: small(s.floodDepthMm.value), hours: { is: 'hours', h: s.floodH.value } }),
+    details: [
+      say('shower.flood-how'),
+      ...(litres !== null
+        ? [say('shower.flood-water', { litres: volume(litres), mass: { is: 'mass', kg: litres } })]
+        : []),
+    ],
+    warnings: [say('shower.code')],
+    sources: [sourceOf(s.floodDepthMm), sourceOf(s.floodH)],
+    values: { ...(room ? { area_m2: (room.lengthMm * room.widthMm) / 1e6, fill_l: litres as number } : {}) },
+  })
+}
+
+/** A rule that needs no sum but the slope. */
+function rule(brief: Brief, key: string, details: Phrase[]): Outcome<Told> {
+  const { shower: s } = brief.settings.around
+  return fine({
+    topic: 'shower',
+    answer: say(key, { slope: slope(s.slopeMmPerM.value) }),
+    details,
+    warnings: [say('shower.code')],
+    sources: [sourceOf(s.slopeMmPerM)],
+    values: { slope_mm_per_m: s.slopeMmPerM.value },
+  })
+}
