@@ -1,6 +1,9 @@
 /** Where only one direction counts: tile after tile filled around the largest piece left, within the waste that a plan
  *  of so many tiles can still afford. After Korf's bin completion ("A new algorithm for optimal bin packing", AAAI 2002). */
 
+/** What looking up a state costs, in steps. */
+export const STATE_STEPS = 12
+
 export type Search = {
   /** Kinds in each tile, or null when no plan was found. */
   readonly tiles: readonly (readonly number[])[] | null
@@ -31,6 +34,7 @@ export function fillTiles({ sizes, qty, capacity, max }: Fill, target: number, m
     const kind = left.findIndex((n) => n > 0)
     if (kind < 0) return true
     if (tiles.length >= target) return false
+    steps += STATE_STEPS
     const state = String.fromCharCode(...left)
     if (tiles.length >= (failed.get(state) ?? target)) return false
     const tile: number[] = [kind]

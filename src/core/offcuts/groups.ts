@@ -11,78 +11,102 @@ export type Group = {
   readonly next: (Group | null | undefined)[]
 }
 
-/** More pieces than this in one tile are left to the quick rules: the exact search doubles its work with each. */
-export const MOST_TOGETHER = 8
+/** A group with all its sub-groups: that with n[i] pieces of kind[i] stands at the sum of n[i] x step[i]. */
+export type Family = {
+  readonly all: readonly Group[]
+  readonly kind: readonly number[]
+  readonly step: readonly number[]
+}
 
-const EMPTY: Group = { kinds: [], boxes: [], next: [] }
+/** Groups with more sub-groups than this are left to the quick rules. */
+const MOST_SUBGROUPS = 300
 
 export class Groups {
   readonly shop: Shop
-  readonly root: Group = { kinds: [], boxes: [], next: [] }
+  readonly none: Family
   /** Pairs of boxes looked at so far: the measure of work. */
   work = 0
 
   constructor(shop: Shop) {
     this.shop = shop
+    this.none = { all: [{ kinds: [], boxes: [], next: [] }], kind: [], step: [] }
   }
 
-  /** A group's sub-groups by bit set, with one more piece of a kind not before its last: null if it fits in no tile. */
-  grow(subsets: readonly Group[], kind: number): Group[] | null {
-    const size = subsets.length
-    const grown: Group[] = subsets.slice()
-    for (let set = 0; set < size; set++) {
-      const parent = subsets[set]!
+  /** A group with one more piece, of a kind not before its last: null if it fits in no tile, undefined if it is too large
+   *  a group to tell. */
+  grow(family: Family, kind: number): Family | null | undefined {
+    const again = family.kind.at(-1) === kind
+    const size = family.all.length
+    const added = again ? family.step.at(-1)! : size
+    if (size + added > MOST_SUBGROUPS) return undefined
+    const all = family.all.slice()
+    const grown: Family = {
+      all,
+      kind: again ? family.kind : [...family.kind, kind],
+      step: again ? family.step : [...family.step, size],
+    }
+    for (let at = size; at < size + added; at++) {
+      const parent = all[at - added]!
       let child = parent.next[kind]
       if (child === undefined) {
-        child = this.#together(grown, set, size, kind)
+        child = this.#together(grown, at, parent, kind)
         parent.next[kind] = child
       }
       if (child === null) return null
-      grown.push(child)
+      all.push(child)
     }
     return grown
   }
 
-  start(): Group[] {
-    return [this.root]
-  }
-
-  /** The sub-groups by bit set of kinds given in ascending order; null if they do not fit in one tile. */
-  find(kinds: readonly number[]): Group[] | null {
-    let subsets: Group[] | null = this.start()
+  /** The family of kinds given in ascending order; null if they do not fit in one tile or are too many to tell. */
+  find(kinds: readonly number[]): Family | null {
+    let family: Family = this.none
     for (const kind of kinds) {
-      subsets = this.grow(subsets, kind)
-      if (!subsets) return null
+      const grown = this.grow(family, kind)
+      if (!grown) return null
+      family = grown
     }
-    return subsets
+    return family
   }
 
-  #together(grown: readonly Group[], set: number, bit: number, kind: number): Group | null {
+  #together(family: Family, at: number, parent: Group, kind: number): Group | null {
     const { shop } = this
-    const parent = grown[set] ?? EMPTY
     const kinds = [...parent.kinds, kind]
-    if (set === 0) return { kinds, boxes: shop.kinds[kind]!.poses, next: [] }
+    if (kinds.length === 1) return { kinds, boxes: shop.kinds[kind]!.poses, next: [] }
     let area = 0
     for (const k of kinds) area += shop.kinds[k]!.area
     if (area > shop.area) return null
     const boxes: Box[] = []
-    // Every way to part the group in two: the new piece with some of the others, and the rest.
-    for (let rest = set; rest > 0; rest = (rest - 1) & set) {
-      const a = grown[bit | (set ^ rest)]!.boxes
-      const b = grown[rest]!.boxes
+    for (const half of halves(family, at)) {
+      const a = family.all[half]!.boxes
+      const b = family.all[at - half]!.boxes
       this.work += a.length * b.length
-      for (const p of a) for (const q of b) this.#join(p, q, boxes)
+      for (let i = 0; i < a.length; i++) for (let j = 0; j < b.length; j++) join(a[i]!, b[j]!, shop, boxes)
     }
     return boxes.length ? { kinds, boxes, next: [] } : null
   }
+}
 
-  #join(p: Box, q: Box, boxes: Box[]): void {
-    const needs = p.needs | q.needs
-    const w = p.w + q.w
-    if (w <= this.shop.w && sideBySide(p.needs, q.needs)) keepSmallest(boxes, w, Math.max(p.h, q.h), needs)
-    const h = p.h + q.h
-    if (h <= this.shop.h && oneAbove(p.needs, q.needs)) keepSmallest(boxes, Math.max(p.w, q.w), h, needs)
+/** Every way to part the sub-group at a place in two, each once: the places of the smaller halves. */
+function halves({ step }: Family, at: number): number[] {
+  let places = [0]
+  let rest = at
+  for (let i = step.length - 1; i >= 0; i--) {
+    const n = Math.floor(rest / step[i]!)
+    rest -= n * step[i]!
+    if (n === 0) continue
+    const more: number[] = []
+    for (let count = 0; count <= n; count++) for (const place of places) more.push(place + count * step[i]!)
+    places = more
   }
+  return places.filter((place) => place > 0 && 2 * place <= at)
+}
+
+function join(p: Box, q: Box, shop: Shop, boxes: Box[]): void {
+  const w = p.w + q.w
+  const h = p.h + q.h
+  if (w <= shop.w && sideBySide(p.needs, q.needs)) keepSmallest(boxes, w, Math.max(p.h, q.h), p.needs | q.needs)
+  if (h <= shop.h && oneAbove(p.needs, q.needs)) keepSmallest(boxes, Math.max(p.w, q.w), h, p.needs | q.needs)
 }
 
 const leftOf = (a: number, b: number) => !(a & RIGHT) && !(b & LEFT)
@@ -91,9 +115,15 @@ const sideBySide = (a: number, b: number) => leftOf(a, b) || leftOf(b, a)
 const oneAbove = (a: number, b: number) => belowOf(a, b) || belowOf(b, a)
 
 function keepSmallest(boxes: Box[], w: number, h: number, needs: number): void {
-  for (const box of boxes) if (box.w <= w && box.h <= h && (box.needs & needs) === box.needs) return
+  for (let i = 0; i < boxes.length; i++) {
+    const box = boxes[i]!
+    if (box.w <= w && box.h <= h && (box.needs & needs) === box.needs) return
+  }
   let kept = 0
-  for (const box of boxes) if (!(box.w >= w && box.h >= h && (box.needs & needs) === needs)) boxes[kept++] = box
+  for (let i = 0; i < boxes.length; i++) {
+    const box = boxes[i]!
+    if (!(box.w >= w && box.h >= h && (box.needs & needs) === needs)) boxes[kept++] = box
+  }
   boxes.length = kept
   boxes.push({ w, h, needs })
 }
@@ -111,24 +141,21 @@ export type Lying = {
 export function layGroup(groups: Groups, kinds: readonly number[]): Lying[] {
   const { shop } = groups
   const out: Lying[] = []
-  const sorted = [...kinds].sort((a, b) => a - b)
-  if (sorted.length === 0) return out
-  const subsets = groups.find(sorted)
-  if (!subsets) throw new Error('a group that does not fit was to be laid')
-  const full = subsets.length - 1
-  lay(full, subsets[full]!.boxes[0]!, 0, 0, shop.w, shop.h)
+  const family = groups.find([...kinds].sort((a, b) => a - b))
+  if (!family) throw new Error('a group that does not fit was to be laid')
+  const full = family.all.length - 1
+  lay(full, family.all[full]!.boxes[0]!, 0, 0, shop.w, shop.h)
   return out
 
-  function lay(set: number, box: Box, x: number, y: number, w: number, h: number): void {
-    if ((set & (set - 1)) === 0) {
-      const kind = sorted[31 - Math.clz32(set)]!
+  function lay(at: number, box: Box, x: number, y: number, w: number, h: number): void {
+    const group = family!.all[at]!
+    if (group.kinds.length === 1) {
       const px = box.needs & RIGHT ? x + w - box.w : x
       const py = box.needs & TOP ? y + h - box.h : y
-      out.push({ kind, x: px, y: py, w: box.w, h: box.h })
+      out.push({ kind: group.kinds[0]!, x: px, y: py, w: box.w, h: box.h })
       return
     }
-    const cut = parting(subsets!, set, box)
-    const { a, p, b, q, across } = cut
+    const { a, p, b, q, across } = parting(family!, at, box)
     lay(a, p, x, y, across ? p.w : w, across ? h : p.h)
     if (across) lay(b, q, x + p.w, y, w - p.w, h)
     else lay(b, q, x, y + p.h, w, h - p.h)
@@ -138,18 +165,19 @@ export function layGroup(groups: Groups, kinds: readonly number[]): Lying[] {
 type Parting = { a: number; p: Box; b: number; q: Box; across: boolean }
 
 /** The two halves that make up a box of a group: `a` to the left or below. */
-function parting(subsets: readonly Group[], set: number, box: Box): Parting {
+function parting(family: Family, at: number, box: Box): Parting {
   const fits = (p: Box, q: Box, across: boolean) => {
     const w = across ? p.w + q.w : Math.max(p.w, q.w)
     const h = across ? Math.max(p.h, q.h) : p.h + q.h
     const order = across ? leftOf(p.needs, q.needs) : belowOf(p.needs, q.needs)
     return order && w === box.w && h === box.h && (p.needs | q.needs) === box.needs
   }
-  for (let a = (set - 1) & set; a > 0; a = (a - 1) & set) {
-    const b = set ^ a
-    for (const p of subsets[a]!.boxes)
-      for (const q of subsets[b]!.boxes)
-        for (const across of [true, false]) if (fits(p, q, across)) return { a, p, b, q, across }
-  }
+  for (const half of halves(family, at))
+    for (const p of family.all[half]!.boxes)
+      for (const q of family.all[at - half]!.boxes)
+        for (const across of [true, false]) {
+          if (fits(p, q, across)) return { a: half, p, b: at - half, q, across }
+          if (fits(q, p, across)) return { a: at - half, p: q, b: half, q: p, across }
+        }
   throw new Error('a box without the halves it came from')
 }

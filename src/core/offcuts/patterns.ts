@@ -1,5 +1,5 @@
 /** Every way to fill one tile: groups of kinds that fit together and take no further piece of a later kind. */
-import { type Group, type Groups, MOST_TOGETHER } from './groups.ts'
+import type { Family, Groups } from './groups.ts'
 import type { Shop } from './shop.ts'
 
 /** Kinds in ascending order and how many of each. */
@@ -63,28 +63,26 @@ export function patternsTwoWay(groups: Groups, limits: Limits): Patterns {
   const left = shop.kinds.map((k) => k.qty)
   const stop = groups.work + limits.work
   let complete = true
-  fill(0, groups.start())
+  fill(0, groups.none)
   return { list, complete }
 
-  function fill(from: number, subsets: readonly Group[]): void {
-    const held = subsets.at(-1)!.kinds
+  function fill(from: number, family: Family): void {
+    const held = family.all.at(-1)!.kinds
     let leaf = true
     if (held.length < shop.max)
-      for (let kind = from; kind < left.length && complete; kind++) {
+      for (let kind = from; kind < left.length; kind++) {
         groups.work++
         if (groups.work > stop || list.length >= limits.patterns) complete = false
+        if (!complete) break
         if (!left[kind]) continue
-        const grown = groups.grow(subsets, kind)
+        const grown = groups.grow(family, kind)
+        if (grown === undefined) complete = false
         if (!grown) continue
         leaf = false
-        if (held.length === MOST_TOGETHER) {
-          complete = false
-          break
-        }
         left[kind]!--
         fill(kind, grown)
         left[kind]!++
       }
-    if (leaf || held.length === MOST_TOGETHER) list.push(asPattern(shop, held))
+    if (leaf) list.push(asPattern(shop, held))
   }
 }

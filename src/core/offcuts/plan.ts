@@ -14,12 +14,14 @@ import { oneWay, openShop, type Shop } from './shop.ts'
 
 /** Steps each part may take: together under 10 ms for 40 pieces on a slow machine. */
 const BUDGET = {
-  fill: 60_000,
-  patterns: 12_000,
-  patternWork: 400_000,
-  simplex: 250,
-  cover: 400_000,
-  shuffles: 60,
+  fill: 40_000,
+  patterns: 6_000,
+  patternWork: 120_000,
+  simplex: 150,
+  cover: 100_000,
+  /** The same search where it cannot prove anything. */
+  guess: 20_000,
+  shuffles: 40,
   /** Above this the exact searches are left out. */
   pieces: 250,
   kinds: 120,
@@ -182,6 +184,11 @@ class Planner {
     }
   }
 
+  get shares(): Float64Array {
+    const { line, shop } = this
+    return Float64Array.from(shop.kinds, (k, i) => (line ? line.sizes[i]! / line.capacity : k.area / shop.area))
+  }
+
   patterns(): Patterns {
     const limits = { patterns: BUDGET.patterns, work: BUDGET.patternWork }
     return this.line
@@ -191,22 +198,24 @@ class Planner {
 
   /** All patterns of a tile, their prices, and a search for the tiles that lose little. */
   search(): void {
+    if (!this.line) this.tiles = shuffled(this.shop, this.tiles, this.bound, BUDGET.shuffles)
+    if (!this.open) return
     const patterns = this.patterns()
     const singles = this.shop.kinds.map((k, kind) => ({ kinds: [kind], counts: [1], area: k.area }))
     const list = patterns.complete ? patterns.list : [...patterns.list, ...singles]
-    const price = prices(this.qty, list, BUDGET.simplex)
+    // Prices of some patterns prove nothing: then a piece's share of the tile is as good a guide, and cheaper.
+    const price = patterns.complete || this.line ? prices(this.qty, list, BUDGET.simplex) : this.shares
     const worth = this.qty.reduce((sum, n, kind) => sum + n * price[kind]!, 0)
     if (patterns.complete) this.bound = Math.max(this.bound, Math.ceil(worth - 1e-6))
     if (!this.open) return
     const task = { demand: this.qty, patterns: list, price }
     this.offerKinds(dive(task))
     while (this.open) {
-      const { tiles, exhausted } = cover(task, this.bound, BUDGET.cover)
+      const { tiles, exhausted } = cover(task, this.bound, patterns.complete ? BUDGET.cover : BUDGET.guess)
       if (tiles) this.offerKinds(tiles)
       if (tiles || !exhausted || !patterns.complete) break
       this.bound++
     }
-    if (this.open && !this.line) this.tiles = shuffled(this.shop, this.tiles, this.bound, BUDGET.shuffles)
   }
 }
 
