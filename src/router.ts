@@ -21,6 +21,10 @@ const asksTime: readonly Concept[] = ['when', 'how-long', 'can-we']
 export const ROUTES: readonly Route[] = [
   { topic: 'help', all: [['help']], when: (h) => h.quantities.length === 0 },
   ...AROUND_ROUTES,
+  { topic: 'mix', all: [['how-many', 'how-much']], when: asksVolumeForPowder },
+  // "can I use sanded on glass?" is about the kind; with a when or a how long it is about the wait.
+  { topic: 'grout', all: [['sanded', 'unsanded']], none: ['when', 'how-long', 'water', 'slake', 'pot-life'] },
+  { topic: 'mix', all: [['bucket'], ['how-long', 'when', 'pot-life']], none: ['grouted-verb', 'set-verb'] },
   {
     topic: 'mix',
     all: [['water'], ['how-much', 'how-many', 'what', 'mortar', 'grout', 'bag', 'powder']],
@@ -63,6 +67,17 @@ export const ROUTES: readonly Route[] = [
   },
   { topic: 'layout', all: [['perimeter', 'area-word']], when: (h) => h.facts.tile === undefined },
 ]
+
+/** "how many quarts for 25 lb of sanded?" */
+function asksVolumeForPowder(heard: Heard): boolean {
+  const powder = heard.facts.powderKg !== undefined || heard.facts.bagKg !== undefined
+  return (
+    powder &&
+    heard.freeUnits.some((unit) => VOLUMES.includes(unit)) &&
+    heard.quantities.every((q) => q.dimension !== 'volume')
+  )
+}
+const VOLUMES: readonly string[] = ['qt', 'gal', 'l', 'ml', 'cup', 'pt', 'floz', 'oz']
 
 /** Water for powder, not water on a floor. */
 function mixesStuff(heard: Heard): boolean {

@@ -5,7 +5,7 @@ import type { Concept } from './language/concepts.ts'
 import { conversionIn } from './language/conversions.ts'
 import type { Heard } from './language/hear.ts'
 import { smallMm } from './language/singles.ts'
-import { type Phrase, quote, say, word } from './phrase.ts'
+import { type Phrase, quote, room as roomLength, say, word } from './phrase.ts'
 import type { Topic } from './reply.ts'
 import { topicNamed, topicOf } from './router.ts'
 import { roomM2 } from './topics/floors.ts'
@@ -227,7 +227,11 @@ function jobAfter(heard: Heard, memory: Memory, said: Facts, topic: Topic | null
 
 function heardNotes(heard: Heard): Phrase[] {
   return heard.notes.map((note) =>
-    say(`note.${note.key}`, { said: quote(note.said), unit: word(`unit-${note.unit ?? 'ft'}`) }),
+    say(`note.${note.key}`, {
+      said: quote(note.said),
+      unit: word(`unit-${note.unit ?? 'ft'}`),
+      size: roomLength(('mm' in note ? note.mm : undefined) ?? 0),
+    }),
   )
 }
 

@@ -61,6 +61,11 @@ const TILE_KINDS: readonly [Concept, TileKind][] = [
 export function readFlags(reader: Reader, marks: readonly Mark[], draft: Draft): void {
   const pattern = patternOf(reader, marks)
   if (pattern) draft.pattern = pattern
+  if (
+    draft.sparePct === undefined &&
+    marks.some((m) => m.concept === 'spare' && [1, 2].some((k) => reader.is(m.first - k, 'negation')))
+  )
+    draft.sparePct = 0
   if (has(marks, 'back-butter')) draft.backButter = !negated(reader, marks, 'back-butter')
   if (draft.trowel)
     draft.trowel = { ...draft.trowel, shape: has(marks, 'v-notch') ? 'v' : has(marks, 'u-notch') ? 'u' : 'square' }

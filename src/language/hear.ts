@@ -1,12 +1,13 @@
 /** A crew's message heard: quantities found anywhere in it, each given its role, the words marked. Nothing is answered yet. */
 import type { Facts, Room } from '../facts.ts'
 import type { Problem, Span } from '../problem.ts'
+import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
 import { readCorners } from './corners.ts'
 import { readFlags } from './flags.ts'
 import { type Item, itemsOf, joinDashes, splitMixed } from './items.ts'
-import { type Lexicon, type Mark, marksOf } from './lexicon.ts'
-import { IMPERIAL, METRIC, type Quantity, quantitiesOf, Reader } from './measures.ts'
+import { type Lexicon, type Mark, marksOf, unitAt } from './lexicon.ts'
+import { dimensionOf, IMPERIAL, METRIC, type Quantity, quantitiesOf, Reader } from './measures.ts'
 import { type DecimalHabit, type RoomNote, roomsOf } from './rooms.ts'
 import { type Draft, type Loose, readSingles } from './singles.ts'
 import { isTypicalTile, type Size, type SizeHints, sizesOf, tileMm } from './sizes.ts'
@@ -32,6 +33,8 @@ export type Heard = {
   readonly notes: readonly HeardNote[]
   /** Metric or imperial by the units written; null where none were. */
   readonly system: 'metric' | 'imperial' | null
+  /** Units named without a figure: "how many quarts". */
+  readonly freeUnits: readonly UnitName[]
   readonly problem: Problem | null
   has(...concepts: readonly Concept[]): boolean
   /** Where a span of the plain text stands in the message as typed. */
@@ -78,7 +81,9 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const corners = readCorners(plain.text, reader, marks, metric)
   const notes: HeardNote[] = []
   const singles = readSingles(corners ? [] : items, reader, marks, draft, metric)
-  const sizes = corners ? [] : sizesOf(items, reader, marks, hintsFor(draft, has, context, metric))
+  const sizes = corners
+    ? []
+    : sizesOf(items, reader, marks, hintsFor(draft, wantsRoom(reader, marks, quantities), reader, context, metric))
   const found = roomsOf(sizes, reader, marks, metric, context.decimals)
   notes.push(...found.notes)
   readTile(sizes, reader, metric, draft, notes)
@@ -104,21 +109,44 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
     loose: singles.loose,
     durationsH: singles.durationsH,
     percents: singles.percents,
+    freeUnits: freeUnitsOf(reader, quantities),
     facts: draft,
     problem: corners?.problem ?? found.problem,
     at: (span) => originSpan(plain, span),
   }
 }
 
-function hintsFor(
-  draft: Draft,
-  has: (...c: readonly Concept[]) => boolean,
-  context: HearContext,
-  metric: boolean,
-): SizeHints {
+function freeUnitsOf(reader: Reader, quantities: readonly Quantity[]): UnitName[] {
+  const taken = new Set(quantities.flatMap((q) => Array.from({ length: q.last - q.first + 1 }, (_, k) => q.first + k)))
+  const found: UnitName[] = []
+  reader.tokens.forEach((token, i) => {
+    if (token.kind !== 'word' || taken.has(i) || token.text === 'in') return
+    const named = unitAt(reader.lexicon, reader.tokens, i)
+    if (named) found.push(named.unit)
+  })
+  return found
+}
+
+/** Area or perimeter alone is asked for: the sizes are rooms. A unit behind a figure asks for nothing. */
+function wantsRoom(reader: Reader, marks: readonly Mark[], quantities: readonly Quantity[]): boolean {
+  const inFigure = (i: number): boolean => quantities.some((q) => i > q.first && i <= q.last)
+  const total = freeUnitsOf(reader, quantities).some((unit) => dimensionOf(unit) === 'area')
+  const asked =
+    total || marks.some((m) => (m.concept === 'perimeter' || m.concept === 'area-word') && !inFigure(m.first))
+  return (
+    asked &&
+    !marks.some(
+      (m) =>
+        ['tile', 'tile-kind', 'plank', 'piece', 'box', 'mosaic'].includes(m.concept) &&
+        !reader.is(m.first, 'area-word'),
+    )
+  )
+}
+
+function hintsFor(draft: Draft, room: boolean, reader: Reader, context: HearContext, metric: boolean): SizeHints {
   const hasArea = draft.areaM2 !== undefined || draft.leftM2 !== undefined
-  const wantsRoom = has('perimeter', 'area-word') && !has('tile', 'how-many')
-  return { hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, metric }
+  const sums = reader.tokens.some((_, i) => reader.sign(i) === '+')
+  return { hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom: room, sums, metric }
 }
 
 function readTile(sizes: readonly Size[], _reader: Reader, metric: boolean, draft: Draft, notes: HeardNote[]): void {

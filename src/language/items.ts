@@ -20,7 +20,17 @@ export function splitMixed(tokens: readonly Token[], reader: Reader): Token[] {
 }
 
 const FINE_PARTS = [1 / 16, 1 / 8, 3 / 16]
-const FRACTION_NOUNS = ['joint', 'spacer', 'notch', 'trowel', 'thick', 'square-notch', 'u-notch', 'v-notch'] as const
+const FRACTION_NOUNS = [
+  'offset',
+  'joint',
+  'spacer',
+  'notch',
+  'trowel',
+  'thick',
+  'square-notch',
+  'u-notch',
+  'v-notch',
+] as const
 
 function isTwo(token: NumberToken, i: number, reader: Reader): boolean {
   const whole = token.whole as number
@@ -114,13 +124,19 @@ function belongs(parts: readonly Quantity[], next: Quantity, reader: Reader): bo
   if (previous.dimension !== 'length' && previous.dimension !== 'none') return false
   if (next.dimension !== 'length' && next.dimension !== 'none') return false
   let i = previous.last + 1
+  // "12' strong by 14": a hair over or under changes nothing that is counted.
+  while (reader.is(i, 'strong', 'shy') && !reader.number(i)) i++
   const sided = reader.is(i, ...SIDE_WORDS)
   if (sided) i++
   if (connects(reader, i)) {
     i++
-    if (reader.is(i, 'about')) i++
+    while (reader.is(i, 'about', 'strong', 'shy')) i++
     return i === next.first
   }
+  // "length 14 width 12"
+  const named =
+    parts.length === 1 && reader.is(previous.first - 1, ...SIDE_WORDS) && reader.is(next.first - 1, ...SIDE_WORDS)
+  if (named && next.first - previous.last <= 4) return true
   // "12 wide 14 long", "14 feet long and 12 feet wide"
   if (sided && parts.length === 1) {
     while (reader.sign(i) === ',' || reader.is(i, 'and', 'with')) i++

@@ -114,15 +114,7 @@ export type Quantity = {
 }
 
 /** Words after which "in" is no inch: "12x24 in the kitchen". */
-const PREPOSITION_BEFORE: readonly Concept[] = [
-  'the',
-  'room',
-  'house-part',
-  'metric-word',
-  'each',
-  'shower',
-  'convert-to',
-]
+const PREPOSITION_BEFORE: readonly Concept[] = ['the', 'room', 'house-part', 'metric-word', 'each', 'shower']
 
 export class Reader {
   readonly lexicon: Lexicon
@@ -196,7 +188,10 @@ export class Reader {
   }
 
   private isPreposition(i: number, before: NumberToken): boolean {
-    if (this.is(i + 1, ...PREPOSITION_BEFORE)) return true
+    if (this.is(i + 1, ...PREPOSITION_BEFORE) || (this.is(i, 'in-a') && this.is(i + 1, 'in-a'))) return true
+    // "72 in celsius"
+    const named = unitAt(this.lexicon, this.tokens, i + 1)
+    if (named && dimensionOf(named.unit) === 'temperature') return true
     const next = this.number(i + 1)
     if (next === null || before.fraction) return false
     // "12x14 room in 12x24", "50 bags in 3 rooms": a pair or a count after "in".
@@ -288,7 +283,8 @@ export function quantitiesOf(reader: Reader): Quantity[] {
   const found: Quantity[] = []
   let i = 0
   while (i < reader.tokens.length) {
-    const quantity = reader.quantity(i)
+    // "12ft one way": the one counts nothing.
+    const quantity = reader.is(i, 'one-way', 'other-way') ? null : reader.quantity(i)
     if (quantity) found.push(quantity)
     i = quantity ? quantity.last + 1 : i + 1
   }

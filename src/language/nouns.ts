@@ -36,6 +36,7 @@ export const NOUNS: ReadonlySet<Concept> = new Set<Concept>([
   'room',
   'house-part',
   'island',
+  'bite',
   'wall',
   'floor',
   'backsplash',
@@ -88,6 +89,7 @@ const STOPS: readonly Concept[] = [
   'can-we',
 ]
 
+const binds = (reader: Reader, i: number): boolean => /^[=:]$/.test(reader.sign(i))
 const separates = (reader: Reader, i: number): boolean => /^[,;\n.?!]$/.test(reader.sign(i))
 
 /** The nouns within reach after and before an item. */
@@ -102,6 +104,8 @@ function nounsOn(item: Item, reader: Reader, marks: readonly Mark[], step: 1 | -
     if (separates(reader, i)) break
     const token = reader.tokens[i]
     if (token.kind === 'number' && !token.spelled) break
+    // "tile=12x24 room=12x14": what stands before a sign of equality belongs to what comes after it.
+    if (step === 1 && binds(reader, i + 1)) break
     // "tiles for 10x12": the tiles are not what the figure measures.
     if (reader.is(i, ...STOPS)) break
     const here = marks.filter((m) => NOUNS.has(m.concept) && i >= m.first && i < m.first + m.count)

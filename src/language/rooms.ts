@@ -22,6 +22,8 @@ export type RoomNote = {
   readonly key: 'read-inches' | 'read-half' | 'read-quarter' | 'read-as-unit' | 'bite-corner' | 'centred'
   readonly said: string
   readonly unit?: string
+  /** What it was read as. */
+  readonly mm?: number
 }
 
 type Side = { mm: number; note: RoomNote | null; unclear: Quantity | null }
@@ -35,21 +37,22 @@ function sideMm(q: Quantity, larger: number, metric: boolean, habit: DecimalHabi
     return { mm: read.mm, note, unclear: null }
   }
   const figures = q.token.text.split(/[.,]/)[1]
-  const whole = Math.floor(q.n)
+  const inchesMm = Math.floor(q.n) * 304.8 + Number(figures) * 25.4
   if (figures === '10' || figures === '11')
     return {
-      mm: whole * 304.8 + Number(figures) * 25.4,
-      note: { key: 'read-inches', said: q.token.text },
+      mm: inchesMm,
+      note: { key: 'read-inches', said: q.token.text, mm: inchesMm },
       unclear: null,
     }
-  if (figures === '5') return { mm: read.mm, note: { key: 'read-half', said: q.token.text }, unclear: null }
+  if (figures === '5')
+    return { mm: read.mm, note: { key: 'read-half', said: q.token.text, mm: read.mm }, unclear: null }
   if (figures === '25' || figures === '75')
-    return { mm: read.mm, note: { key: 'read-quarter', said: q.token.text }, unclear: null }
+    return { mm: read.mm, note: { key: 'read-quarter', said: q.token.text, mm: read.mm }, unclear: null }
   if (figures.length !== 1 || figures === '0') return { mm: read.mm, note: null, unclear: null }
   if (habit === 'inches')
     return {
-      mm: whole * 304.8 + Number(figures) * 25.4,
-      note: { key: 'read-inches', said: q.token.text },
+      mm: inchesMm,
+      note: { key: 'read-inches', said: q.token.text, mm: inchesMm },
       unclear: null,
     }
   return { mm: read.mm, note: null, unclear: habit === null ? q : null }
@@ -81,7 +84,11 @@ export function roomsOf(
     else addRoom(rooms, size, piece, reader, marks, lastEnd)
     lastEnd = size.item.last
   }
-  return { rooms: rooms.map((r) => withShape(r, marks)), notes, problem: unclear ? askDecimal(unclear) : null }
+  return {
+    rooms: countedOnce(rooms).map((r) => withShape(r, marks)),
+    notes,
+    problem: unclear ? askDecimal(unclear) : null,
+  }
 }
 
 function askDecimal(q: Quantity): Problem {
@@ -104,6 +111,7 @@ function addRoom(
 ): void {
   const name = roomName(size, reader)
   const piece: Piece = { sign: 1, ...sides }
+  if (rooms.length > 0 && corrects(reader, lastEnd, size.item.first)) rooms.pop()
   const previous = rooms.at(-1)
   // "12x10 + 4x6" is one room of two parts; "kitchen 10x13, hall 4x12" are two rooms.
   const joined =
@@ -152,6 +160,7 @@ function plusBetween(reader: Reader, from: number, to: number): boolean {
 function countBefore(size: Size, reader: Reader, _marks: readonly Mark[]): number {
   for (let i = size.item.first - 1; i >= Math.max(0, size.item.first - 4); i--) {
     const token = reader.number(i)
+    if (token && reader.sign(i - 1) === 'x') return 1
     if (token)
       return isCount(token.value) && reader.is(i + 1, 'room', 'house-part', 'shower', 'of', 'each') ? token.value : 1
     if (/^[,;\n]$/.test(reader.sign(i))) break
@@ -160,6 +169,20 @@ function countBefore(size: Size, reader: Reader, _marks: readonly Mark[]): numbe
 }
 
 const isCount = (n: number): boolean => Number.isInteger(n) && n >= 2 && n <= 500
+
+/** "two rooms 10x12 and 11x13": the count is of the sizes that follow, not of the first of them. */
+function countedOnce(rooms: readonly Room[]): readonly Room[] {
+  const [first, ...rest] = rooms
+  return rest.length > 0 && first.count === rooms.length && rest.every((r) => r.count === 1)
+    ? [{ ...first, count: 1 }, ...rest]
+    : rooms
+}
+
+/** "12x14, no wait 12x15": the second corrects the first. */
+function corrects(reader: Reader, from: number, to: number): boolean {
+  for (let i = from + 1; i < to; i++) if (reader.is(i, 'no-correction')) return true
+  return false
+}
 
 const GENERIC: readonly Concept[] = ['room', 'floor', 'wall']
 

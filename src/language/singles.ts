@@ -3,7 +3,7 @@ import type { Facts, SaidTemperature } from '../facts.ts'
 import type { Concept } from './concepts.ts'
 import type { Item } from './items.ts'
 import type { Mark } from './lexicon.ts'
-import type { Quantity, Reader } from './measures.ts'
+import { type Quantity, type Reader, toSi } from './measures.ts'
 import { type Noun, nounsNear } from './nouns.ts'
 
 export type Draft = { -readonly [K in keyof Facts]: Facts[K] }
@@ -61,6 +61,7 @@ const TILE: readonly Concept[] = [
 function small(context: Context): boolean {
   const { q, draft, metric } = context
   const mm = smallMm(q, metric)
+  if (mm !== null && squareTile(context, mm)) return true
   if (mm === null || mm <= 0 || mm > MOST_SMALL_MM) return false
   const candidates: [Noun | undefined, (mm: number) => void][] = [
     [
@@ -98,6 +99,20 @@ function small(context: Context): boolean {
     return true
   }
   return false
+}
+
+const LEAST_SQUARE_MM = 12
+const MOST_SQUARE_MM = 1250
+
+/** "12 inch tile", "2\" hex": one side of a square tile or across the flats. */
+function squareTile(context: Context, mm: number): boolean {
+  const { q, draft } = context
+  const tile = noun(context, ...TILE)
+  if (!tile || tile.distance > 2 || !tile.after || q.unit === null || q.unit === 'ft' || q.unit === 'm') return false
+  const fine = mm < LEAST_SQUARE_MM || mm > MOST_SQUARE_MM || q.n < 1 || (q.unit === 'mm' && mm < 40)
+  if (fine || (draft.tile && draft.tile.lengthMm > 0)) return false
+  draft.tile = { ...draft.tile, lengthMm: mm, widthMm: mm }
+  return true
 }
 
 const perBetween = (context: Context, near: Noun): boolean => {
@@ -166,12 +181,15 @@ function temperature(context: Context): boolean {
 function bareCount(context: Context): boolean {
   const { q, draft } = context
   if (q.dimension !== 'none') return false
-  const box = noun(context, 'box')
+  const boxes = context.nouns.filter((n) => n.mark.concept === 'box')
+  // "how many boxes 8 a box": the box that a "per" ties to the figure comes first.
+  const box = boxes.find((n) => perBetween(context, n)) ?? noun(context, 'box')
   if (box && Number.isInteger(q.n) && q.n > 0) {
     if (perBetween(context, box) || near(context, 3, 'holds')) draft.boxTiles ??= q.n
     else draft.haveBoxes ??= q.n
     return true
   }
+  if (bareTemperature(context)) return true
   const bag = noun(context, 'bag', 'kit')
   if (bag && q.n >= 0 && q.n <= 5000) {
     if (near(context, 4, 'used', 'opened')) draft.usedBags ??= q.n
@@ -180,6 +198,23 @@ function bareCount(context: Context): boolean {
     return true
   }
   return false
+}
+
+/** "high 70 low 45", "slab 62", "58 out": degrees nobody wrote. */
+function bareTemperature(context: Context): boolean {
+  const { q, reader } = context
+  if (q.token.fraction || q.token.spelled || q.n > 125) return false
+  const before = [1, 2].some(
+    (k) => reader.is(q.first - k, 'slab', 'low', 'highest', 'temperature-word') && !reader.number(q.first - 1),
+  )
+  const after = reader.is(q.last + 1, 'outside-air')
+  const at =
+    q.n >= 35 &&
+    reader.is(q.first - 1, 'at') &&
+    context.nouns.length === 0 &&
+    !reader.is(q.last + 1, 'per', 'time-word')
+  if (!before && !after && !at) return false
+  return temperature({ ...context, q: { ...q, unit: 'degree', dimension: 'temperature', si: toSi(q.n, 'degree') } })
 }
 
 /** Reads the single figures of a message into the draft. */
@@ -230,7 +265,10 @@ function readOne(context: Context, durationsH: number[], percents: number[], are
     case 'none': {
       if (small(context) || bareCount(context)) return true
       // "120 sf done, 40 left": a bare figure left is in the unit of the area before it.
-      if (areaUnitM2 !== null && near(context, 2, 'left-to-do', 'left')) {
+      const rest =
+        near(context, 2, 'left-to-do', 'left') ||
+        (draft.usedBags !== undefined && near(context, 2, 'other-way', 'plus'))
+      if (areaUnitM2 !== null && rest && !q.token.fraction && q.n >= 3) {
         draft.leftM2 ??= q.n * areaUnitM2
         return true
       }

@@ -21,6 +21,8 @@ export type SizeHints = {
   readonly hasTile: boolean
   readonly hasArea: boolean
   readonly wantsRoom: boolean
+  /** A plus sign adds sizes up. */
+  readonly sums: boolean
   readonly metric: boolean
 }
 
@@ -50,6 +52,7 @@ const ROLE_OF_NOUN: Partial<Record<Concept, SizeRole>> = {
   shower: 'room',
   slab: 'room',
   island: 'hole',
+  bite: 'hole',
   notch: 'notch',
   trowel: 'notch',
   'square-notch': 'notch',
@@ -131,11 +134,11 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
   const dashed = !holed && reader.sign(item.first - 1) === '-' && reader.number(item.first - 2) !== null
   // "how many for a 12x14": what the work is for is the room.
   const purpose =
-    reader.is(item.first - 1, 'for') || (reader.is(item.first - 1, 'the') && reader.is(item.first - 2, 'for'))
+    reader.is(item.first - 1, 'for', 'in-a') || (reader.is(item.first - 1, 'the') && reader.is(item.first - 2, 'for'))
   const choices: Choice[] = []
   const roles: SizeRole[] = ['room', 'tile', 'notch', 'sheet', 'opening', 'lumber', 'void']
   if (holed) choices.push({ role: 'hole', noun: nouns[0] ?? null, cost: -3 })
-  if (dashed) choices.push({ role: 'hole', noun: null, cost: -0.5 })
+  if (dashed) choices.push({ role: 'hole', noun: null, cost: hints.sums ? -2.5 : -0.5 })
   for (const role of roles) {
     const base = misfit(role, item.parts, hints) + (holed ? 2 : 0) - (purpose && role === 'room' ? 1 : 0)
     choices.push({ role, noun: null, cost: base + NO_NOUN_COST })
@@ -174,9 +177,9 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
     }
   })
   if (tiles > 1) cost += 2 * (tiles - 1)
-  if (tiles === 0 && !hints.hasTile && (hints.hasArea || rooms > 1)) cost += 1.3
+  if (tiles === 0 && !hints.hasTile && !hints.wantsRoom && (hints.hasArea || rooms > 1)) cost += 1.3
   if (rooms > 0 && hints.hasArea) cost += 0.8
-  if (rooms === 0 && hints.wantsRoom) cost += 2
+  if (hints.wantsRoom) cost += 2 * tiles + (rooms === 0 ? 2 : 0)
   if (rooms > 0 && hints.hasRoom && !hints.hasTile) cost += 0.9
   return cost
 }

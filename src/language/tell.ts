@@ -54,7 +54,7 @@ export function problemText(problem: Problem, style: Style): string {
 }
 
 function argsOf(facts: Readonly<Record<string, unknown>>): Record<string, Arg> {
-  const unit = facts['unit']
+  const unit = facts['unit'] ?? (facts['why'] === 'cold' || facts['why'] === 'freeze' ? 'C' : undefined)
   const args: Record<string, Arg> = {}
   for (const [name, value] of Object.entries(facts)) {
     if (typeof value === 'number') args[name] = amountIn(unit, value)

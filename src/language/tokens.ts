@@ -65,7 +65,7 @@ export function tokenize(text: string, writing: NumberWriting): Tokens {
   while (at < text.length) {
     const code = text.charCodeAt(at)
     const pointed =
-      (code === 46 || code === 44) && isDigit(text.charCodeAt(at + 1)) && !isDigit(text.charCodeAt(at - 1))
+      (code === 46 || code === 44) && isDigit(text.charCodeAt(at + 1)) && !/[\d.,]/.test(text[at - 1] ?? ' ')
     if (code === 32) at++
     else if (isDigit(code) || pointed) at = takeFigure(text, at, writing, tokens, unreadable)
     else if (isLetter(code)) at = takeWord(text, at, tokens)

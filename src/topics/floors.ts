@@ -3,8 +3,8 @@ import type { Facts, Piece, Room } from '../facts.ts'
 import { type Phrase, quote, room as roomLength, say, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 
-export const LEAST_ROOM_MM = 100
-export const MOST_ROOM_MM = 500_000
+export const LEAST_ROOM_MM = 101.6
+export const MOST_ROOM_MM = 304_800
 
 export type FloorSum = {
   readonly areaM2: number

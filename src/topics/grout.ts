@@ -28,7 +28,8 @@ function kindOf(brief: Brief, jointMm: number): Outcome<Kind> {
     coarseFromMm: practice.grout.coarseFromMm.value,
   })
   if (!choice.ok) return choice
-  const name: GroutName = facts.grout ?? choice.value.type
+  const named = asksKind(brief) && facts.grout !== 'epoxy' ? undefined : facts.grout
+  const name: GroutName = named ?? choice.value.type
   const found = groutOf(brief, name)
   if (!found.ok) return found
   const warnings: Phrase[] = []
@@ -53,7 +54,7 @@ function kindOf(brief: Brief, jointMm: number): Outcome<Kind> {
 function chooseOnly(brief: Brief, kind: Kind, jointMm: number): Told {
   return {
     topic: 'grout',
-    answer: say('grout.choice', { kind: word(`grout-${kind.name}`), joint: small(jointMm) }),
+    answer: say(verdictKey(brief, kind), { kind: word(`grout-${kind.name}`), joint: small(jointMm) }),
     details: kind.because ? [kind.because] : [],
     warnings: kind.warnings,
     sources: [sourceOf(brief.settings.practice.grout.sandedFromMm)],
@@ -63,9 +64,18 @@ function chooseOnly(brief: Brief, kind: Kind, jointMm: number): Told {
   }
 }
 
+/** "can I use sanded?": the verdict comes first. */
+function verdictKey(brief: Brief, kind: Kind): string {
+  const one = brief.heard.has('sanded') !== brief.heard.has('unsanded') && brief.heard.has('can-we')
+  if (!one || brief.facts.grout === undefined) return 'grout.choice'
+  return brief.facts.grout === kind.name ? 'grout.choice-yes' : 'grout.choice-no'
+}
+
 const asksKind = (brief: Brief): boolean =>
   (brief.heard.has('sanded') && brief.heard.has('unsanded')) ||
-  (brief.heard.has('which') && brief.heard.has('grout') && !brief.heard.has('how-much', 'how-many'))
+  (brief.heard.has('which', 'can-we', 'what') &&
+    brief.heard.has('grout', 'sanded', 'unsanded') &&
+    !brief.heard.has('how-much', 'how-many', 'bag', 'enough'))
 
 type Amounts = {
   readonly perM2: number

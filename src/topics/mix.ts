@@ -84,7 +84,7 @@ export function mix(brief: Brief): Outcome<Told> {
       details: [say('mix.touch')],
       values: base,
     })
-  if (brief.has('pot-life') && !brief.has('water'))
+  if ((brief.has('pot-life') || (brief.has('bucket') && brief.has('how-long'))) && !brief.has('water'))
     return potLifeAnswer(brief, material, temp, life.value, common, base)
   if (brief.facts.leftM2 !== undefined && brief.facts.paceM2PerH !== undefined)
     return batchAnswer(brief, material, life.value?.usual ?? 60, brief.facts.leftM2, common, base)

@@ -127,7 +127,7 @@ function midJob(brief: Brief, basis: Basis, leftM2: number, haveBags: number): O
   const own = coverage !== basis.coverageM2
   return fine({
     ...common(basis),
-    answer: say(`mortar.${verdict}`, {
+    answer: say(brief.facts.haveBags === undefined ? 'mortar.to-finish' : `mortar.${verdict}`, {
       have: count(haveBags),
       need: number(needed.usual, 1),
       high: number(needed.high, 1),
@@ -137,7 +137,9 @@ function midJob(brief: Brief, basis: Basis, leftM2: number, haveBags: number): O
     }),
     details: [
       say(own ? 'mortar.own-coverage' : 'mortar.coverage-line', coverageArgs(coverage)),
-      ...(verdict === 'enough' ? [] : [say('mortar.reaches', { area: area(rest.value.reachesM2.usual) })]),
+      ...(verdict === 'enough' || brief.facts.haveBags === undefined
+        ? []
+        : [say('mortar.reaches', { area: area(rest.value.reachesM2.usual) })]),
     ],
     working: own
       ? [say('mortar.work-left', { area: area(leftM2), coverage: area(coverage.usual), need: number(needed.usual, 2) })]

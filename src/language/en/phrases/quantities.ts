@@ -45,6 +45,7 @@ export const quantities = {
   'mortar.enough': 'Yes, enough: {area} takes about {need} {need|bag|bags}, you have {have}.',
   'mortar.tight': 'Tight: {area} takes about {need} bags and up to {high}; you have {have}. Get 1 more to be safe.',
   'mortar.short': 'No, short: {area} takes about {need} bags, you have {have}. Get {buy} more; {safe} to be safe.',
+  'mortar.to-finish': '{buy} {buy|bag|bags} to finish {area}; {safe} to be safe.',
   'mortar.reaches': 'What you have reaches about {area}.',
   'mortar.bed-thin':
     'held low that trowel leaves only {bed}; the bed should be at least {least} under the tile. Hold it upright or go a size up.',
@@ -64,6 +65,8 @@ export const quantities = {
   'grout.tight': 'Tight: {area} takes about {need} bags of {kind} ({mass}), you have {have}. Get 1 more to be safe.',
   'grout.short': 'No, short: {area} takes about {need} bags of {kind} ({mass}), you have {have}. Get {buy} more.',
   'grout.choice': 'Use {kind} for a {joint} joint.',
+  'grout.choice-yes': 'Yes: {kind} for a {joint} joint.',
+  'grout.choice-no': 'No: use {kind} for a {joint} joint.',
   'grout.because-narrow-joint': 'under {limit} the joint is too narrow for sand: unsanded',
   'grout.because-wide-joint': '{limit} and wider takes sand: sanded',
   'grout.because-soft-face': 'a soft face scratches: unsanded whatever the joint',
@@ -102,7 +105,7 @@ export const quantities = {
 
   'cure.at': '{act}: {at}.',
   'cure.not-yet': 'Not yet. {act}: {at}.',
-  'cure.passed': 'Yes: {act} since {at}.',
+  'cure.passed': 'Yes. {act}: since {at}.',
   'cure.after': '{act}: {hours} after {since}.',
   'cure.hours': '{high}',
   'cure.hours-range': '{low} to {high}',
