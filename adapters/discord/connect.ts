@@ -16,7 +16,11 @@ export type DiscordOptions = {
   readonly apiUrl?: string | undefined
   /** ms to let what is in flight finish. */
   readonly drainMs?: number
+  /** Requests a second that the client allows itself; Discord's own 50 by default, more only on loopback. */
+  readonly requestsPerSecond?: number
 }
+
+const SWEEP_MS = 10_000
 
 const loadDiscord = () => import('discord.js')
 type DiscordJs = Awaited<ReturnType<typeof loadDiscord>>
@@ -49,7 +53,12 @@ function createClient(discord: DiscordJs, options: DiscordOptions): Client {
       DMMessageManager: 0,
       GuildMessageManager: 0,
     }),
-    ...(options.apiUrl ? { rest: { api: options.apiUrl } } : {}),
+    rest: {
+      // The client keeps a queue for each interaction it answered until this sweep; its own hour is long on a busy day.
+      handlerSweepInterval: SWEEP_MS,
+      ...(options.apiUrl ? { api: options.apiUrl } : {}),
+      ...(options.requestsPerSecond ? { globalRequestsPerSecond: options.requestsPerSecond } : {}),
+    },
   })
 }
 
