@@ -62,6 +62,10 @@ function small(context: Context): boolean {
   const { q, draft, metric } = context
   const mm = smallMm(q, metric)
   if (mm !== null && squareTile(context, mm)) return true
+  if (mm !== null && mm > MOST_SMALL_MM && q.dimension === 'length' && isWideJoint(context)) {
+    draft.jointMm ??= mm
+    return true
+  }
   if (mm === null || mm <= 0 || mm > MOST_SMALL_MM) return false
   const candidates: [Noun | undefined, (mm: number) => void][] = [
     [
@@ -99,6 +103,12 @@ function small(context: Context): boolean {
     return true
   }
   return false
+}
+
+/** "15 inch joint": no joint is that wide, and the topic says so. */
+function isWideJoint(context: Context): boolean {
+  const near = noun(context, ...JOINT)
+  return near?.after && near.distance === 1
 }
 
 const LEAST_SQUARE_MM = 12
@@ -191,7 +201,7 @@ function bareCount(context: Context): boolean {
   }
   if (bareTemperature(context)) return true
   const bag = noun(context, 'bag', 'kit')
-  if (bag && q.n >= 0 && q.n <= 5000) {
+  if (bag && q.n >= 0) {
     if (near(context, 4, 'used', 'opened')) draft.usedBags ??= q.n
     else if (near(context, 5, 'have', 'left', 'on-hand', 'will-do', 'enough')) draft.haveBags ??= q.n
     else draft.bagsToMix ??= q.n

@@ -96,6 +96,7 @@ function misfit(role: SizeRole, [a, b]: readonly Quantity[], hints: SizeHints): 
       if (a.unit === 'm' || b.unit === 'm') return long <= 3200 && wide <= 1600 ? 2.5 : 9
       return wide < 9 || long > 3300 ? 9 : long > 1850 ? 3 : 0
     case 'notch':
+      if (wide <= 0) return 9
       return bare ? (long <= 1 ? 0 : long <= 15 ? 3 : 9) : long <= 30 ? 0 : 9
     case 'sheet':
     case 'opening':
@@ -185,6 +186,8 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
 }
 
 const MOST_TOGETHER = 5
+/** Readings looked at for each size: all of them for a few sizes, the likeliest where many stand together. */
+const MOST_READINGS = [6, 6, 6, 6, 4, 3]
 
 /** Gives each size of a message its role. */
 export function sizesOf(items: readonly Item[], reader: Reader, marks: readonly Mark[], hints: SizeHints): Size[] {
@@ -192,7 +195,10 @@ export function sizesOf(items: readonly Item[], reader: Reader, marks: readonly 
   const all = sizes.map((item) => choicesFor(item, nounsNear(item, reader, marks), reader, hints))
   const out: Size[] = []
   for (let start = 0; start < sizes.length; start += MOST_TOGETHER) {
-    const block = all.slice(start, start + MOST_TOGETHER)
+    const together = all.slice(start, start + MOST_TOGETHER)
+    const block = together.map((choices) =>
+      choices.slice(0, sizes.length > 3 * MOST_TOGETHER ? 2 : MOST_READINGS[together.length]),
+    )
     const best = bestTogether(block, hints)
     block.forEach((_choices, k) => {
       const item = sizes[start + k]

@@ -31,6 +31,7 @@ function patternRule(brief: Brief, pattern: Pattern | undefined): PatternRule {
 const boxOf = (brief: Brief): Box | null =>
   brief.facts.boxTiles ? { pieces: brief.facts.boxTiles } : brief.facts.boxM2 ? { areaM2: brief.facts.boxM2 } : null
 
+const WIDEST_JOINT_MM = 50.8
 const MOST_TILES = 5_000_000
 
 export function tile(brief: Brief): Outcome<Told> {
@@ -42,6 +43,8 @@ export function tile(brief: Brief): Outcome<Told> {
   if (!floor.ok) return floor
   if (!floor.value) return refuse('question', { question: 'area' })
   const jointMm = jointOf(brief, assumed)
+  if (jointMm > WIDEST_JOINT_MM)
+    return refuse('out-of-range', { field: 'joint', value: jointMm, min: 0, max: WIDEST_JOINT_MM, unit: 'mm' })
   if (jointMm >= known.widthMm)
     return refuse('out-of-range', { field: 'joint', value: jointMm, min: 0, max: known.widthMm / 2, unit: 'mm' })
   const rule = patternRule(brief, facts.pattern)
