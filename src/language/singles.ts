@@ -108,7 +108,7 @@ function small(context: Context): boolean {
 /** "15 inch joint": no joint is that wide, and the topic says so. */
 function isWideJoint(context: Context): boolean {
   const near = noun(context, ...JOINT)
-  return near?.after && near.distance === 1
+  return near?.after === true && near.distance === 1
 }
 
 const LEAST_SQUARE_MM = 12
