@@ -56,6 +56,7 @@ export type Laid = {
   readonly lattice: Lattice
   readonly walls: Walls
   readonly toFloor: (u: number, v: number) => Point
+  readonly toLattice: (point: Point) => Point
   readonly areaMm2: number
 }
 
@@ -149,15 +150,17 @@ function inLattice(floor: Floor, spec: LayoutSpec): Laid {
     u1: new Float64Array(total),
     v1: new Float64Array(total),
   }
+  const toLattice = ([x, y]: Point): Point => {
+    const along = (x - ox) * cos + (y - oy) * sin
+    const across = (y - oy) * cos - (x - ox) * sin
+    return [grid((swapped ? across : along) + insetU), grid((swapped ? along : across) + insetV)]
+  }
   let n = 0
   let [minU, maxU, minV, maxV] = [Infinity, -Infinity, Infinity, -Infinity]
   for (const ring of floor.rings) {
     const start = n
-    for (const [x, y] of ring) {
-      const along = (x - ox) * cos + (y - oy) * sin
-      const across = (y - oy) * cos - (x - ox) * sin
-      const u = grid((swapped ? across : along) + insetU)
-      const v = grid((swapped ? along : across) + insetV)
+    for (const point of ring) {
+      const [u, v] = toLattice(point)
       if (u < minU) minU = u
       if (u > maxU) maxU = u
       if (v < minV) minV = v
@@ -183,6 +186,7 @@ function inLattice(floor: Floor, spec: LayoutSpec): Laid {
       const [p, q] = swapped ? [v - insetV, u - insetU] : [u - insetU, v - insetV]
       return [ox + p * cos - q * sin, oy + p * sin + q * cos]
     },
+    toLattice,
     areaMm2: floorArea(floor),
   }
 }

@@ -33,6 +33,14 @@ export type SnapLine = {
   readonly fromHighMm: number
 }
 
+export type MiddleCorner = {
+  readonly fromLeftMm: number
+  readonly fromRightMm: number
+  readonly fromBottomMm: number
+  readonly fromTopMm: number
+  readonly angleDeg: number
+}
+
 /** What a direction promises, and how far the room may be off before it breaks. */
 export type Promise = {
   readonly along: 'x' | 'y'
@@ -48,6 +56,9 @@ export type Start = {
   /** Near edges of the first whole tiles, and of the tile nearest to the middle; none where no wall is square to the pattern. */
   readonly firstLines: readonly SnapLine[]
   readonly middleLines: readonly SnapLine[]
+  /** For a pattern turned or woven, where single lines do not tell it: a tile's corner near the middle of the room, to snap
+   *  lines through at the pattern's angle; null where the lines above tell all. */
+  readonly middleCorner: MiddleCorner | null
   readonly promises: readonly Promise[]
   /** The direction to measure again: the one with the least margin. */
   readonly measureAgain: 'x' | 'y' | null
@@ -291,5 +302,27 @@ function told(floor: Floor, ready: Laid, spec: LayoutSpec, axes: readonly [Axis,
   })
   const margin = (p: Promise) => Math.min(p.lessMm, p.moreMm)
   const tightest = promises.toSorted((p, q) => margin(p) - margin(q))[0]
-  return { firstLines, middleLines, promises, measureAgain: tightest?.along ?? null }
+  const middleCorner = firstLines.length === 2 ? null : cornerNearMiddle(floor, spec)
+  return { firstLines, middleLines, middleCorner, promises, measureAgain: tightest?.along ?? null }
+}
+
+function cornerNearMiddle(floor: Floor, spec: LayoutSpec): MiddleCorner | null {
+  const ready = prepare(floor, spec)
+  if (!ready.ok) return null
+  const { lattice, toFloor, toLattice } = ready.value
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const [u, v] = toLattice([(minX + maxX) / 2, (minY + maxY) / 2])
+  let corner: Point | null = null
+  lattice.along(u, v, u, v, (f, i, j) => {
+    const { insetU, insetV } = lattice.families[f]!
+    corner ??= toFloor(lattice.originU(f, i, j) + insetU, lattice.originV(f, i, j) + insetV)
+  })
+  const [x, y] = corner ?? [minX, minY]
+  return {
+    fromLeftMm: x - minX,
+    fromRightMm: maxX - x,
+    fromBottomMm: y - minY,
+    fromTopMm: maxY - y,
+    angleDeg: spec.angleDeg,
+  }
 }

@@ -188,3 +188,16 @@ test('within the margin told, the start line holds its promise; just beyond it d
     { numRuns: 150 },
   )
 })
+
+test('a turned or woven pattern is snapped through a tile’s corner near the middle', () => {
+  const room = must(rectangle(4000, 3000))
+  for (const pattern of [{ kind: 'stacked' }, { kind: 'herringbone', planks: 1 }] as const) {
+    const found = must(searchStart(room, { ...plainSpec(900, 150, 3), pattern, angleDeg: 45 }, NO_WISHES))
+    const { fromLeftMm, fromBottomMm, fromTopMm, angleDeg } = found.middleCorner!
+    expect([angleDeg, fromBottomMm + fromTopMm]).toEqual([45, 3000])
+    expect(Math.hypot(fromLeftMm - 2000, fromBottomMm - 1500)).toBeLessThan(920)
+    const corners = must(tilesOf(room, found.spec)).whole.flatMap((tile) => tile.outlineMm)
+    expect(Math.min(...corners.map(([x, y]) => Math.hypot(x - fromLeftMm, y - fromBottomMm)))).toBeLessThan(0.01)
+  }
+  expect(must(searchStart(room, plainSpec(300, 300, 3), NO_WISHES)).middleCorner).toBeNull()
+})
