@@ -6,10 +6,11 @@ import { fine, type Outcome, refuse } from '../../problem.ts'
 import { inset } from '../floor/combine.ts'
 import { type Floor, floorArea, type Point, soundCorners } from '../floor/rings.ts'
 import { BoxClip, type ClipPiece, type Walls } from './clip.ts'
-import { type Lattice, latticeOf } from './lattice.ts'
+import { type Family, type Lattice, latticeOf } from './lattice.ts'
 import { MetModules } from './met.ts'
 import { seedOf } from './random.ts'
 import { type LayoutSpec, soundSpec } from './spec.ts'
+import { StraightCut } from './straight.ts'
 
 /** A cell with less floor than this takes no tile, and a tile that loses less is whole [mm²]. */
 export const LEAST_CELL_MM2 = 3
@@ -210,20 +211,28 @@ function count(laid: Laid, before: Floor, spec: LayoutSpec, listener: Listener |
   const steps = bandSteps(met)
   if (steps > MOST_STEPS) return refuse('too-much-work', { what: 'cuts', count: steps, limit: MOST_STEPS })
   const box = new BoxClip()
-  const sum = { metMm2: 0, halfBorders: 0, whole: 0, cut: 0, pieces: 0, tileMm2: 0, smallest: Infinity }
+  const straight = new StraightCut()
+  const sum: Sums = { metMm2: 0, halfBorders: 0, whole: 0, cut: 0, pieces: 0, tileMm2: 0, smallest: Infinity }
   for (let m = 0; m < met.count; m++) {
     const f = met.family[m]!
     const kind = lattice.families[f]!
     const ou = lattice.originU(f, met.i[m]!, met.j[m]!)
     const ov = lattice.originV(f, met.i[m]!, met.j[m]!)
-    box.clip(walls, met.head[m]!, met.wallAt, met.next, ou, ov, kind.a, kind.b)
+    const head = met.head[m]!
+    const w = met.wallAt[head]!
+    const only = listener === null && met.next[head]! < 0
+    if (only && straight.takes(kind, walls.u0[w]! - ou, walls.v0[w]! - ov, walls.u1[w]! - ou, walls.v1[w]! - ov)) {
+      addStraight(sum, straight, kind)
+      continue
+    }
+    box.clip(walls, head, met.wallAt, met.next, ou, ov, kind.a, kind.b)
     if (box.walls === 0) continue // only missed: it is wholly inside or outside, and the areas tell which
     sum.metMm2 += box.areaMm2
     sum.halfBorders += box.borderMm / 2
     const tileMm2 = kind.tileA * kind.tileB
     const [u, v] = [ou + kind.insetU, ov + kind.insetV]
     const centreIn = box.holds(kind.insetU + kind.tileA / 2, kind.insetV + kind.tileB / 2)
-    box.clip(walls, met.head[m]!, met.wallAt, met.next, u, v, kind.tileA, kind.tileB)
+    box.clip(walls, head, met.wallAt, met.next, u, v, kind.tileA, kind.tileB)
     const areaMm2 = box.walls > 0 ? box.areaMm2 : centreIn ? tileMm2 : 0
     if (areaMm2 < LEAST_CELL_MM2) {
       listener?.tellBare(f, met.i[m]!, met.j[m]!)
@@ -240,7 +249,7 @@ function count(laid: Laid, before: Floor, spec: LayoutSpec, listener: Listener |
     }
     if (!listener) continue
     const chain: number[] = []
-    for (let e = met.head[m]!; e >= 0; e = met.next[e]!) chain.push(met.wallAt[e]!)
+    for (let e = head; e >= 0; e = met.next[e]!) chain.push(met.wallAt[e]!)
     const { tileA, tileB, turned } = kind
     listener.tell(
       { family: f, i: met.i[m]!, j: met.j[m]!, u, v, tileA, tileB, turned, whole, pieces, walls: chain },
@@ -262,6 +271,31 @@ function count(laid: Laid, before: Floor, spec: LayoutSpec, listener: Listener |
     smallestCutMm: sum.smallest === Infinity ? null : sum.smallest,
     originMm: spec.originMm,
   })
+}
+
+type Sums = {
+  metMm2: number
+  halfBorders: number
+  whole: number
+  cut: number
+  pieces: number
+  tileMm2: number
+  smallest: number
+}
+
+function addStraight(sum: Sums, cut: StraightCut, kind: Family): void {
+  sum.metMm2 += cut.moduleMm2
+  sum.halfBorders += cut.borderMm / 2
+  const areaMm2 = cut.extentU * cut.extentV
+  if (areaMm2 < LEAST_CELL_MM2) return
+  sum.tileMm2 += areaMm2
+  if (areaMm2 > kind.tileA * kind.tileB - LEAST_CELL_MM2) {
+    sum.whole++
+    return
+  }
+  sum.cut++
+  sum.pieces++
+  sum.smallest = Math.min(sum.smallest, cut.extentU, cut.extentV)
 }
 
 /** Steps the clipping will take, at most: for each module its walls times its bands. */

@@ -118,6 +118,9 @@ const boxRing = (u0: number, v0: number, u1: number, v1: number): Ring => [
 
 const boxOn = (on: Laid, u0: number, v0: number, u1: number, v1: number): Ring => onFloor(on, boxRing(u0, v0, u1, v1))
 
+/** Lines stop this short of walls, so that they meet nothing beyond [mm]. */
+const CLEAR_MM = 1e-4
+
 /** The tiles that no wall meets, found by lines drawn over the floor closer than the narrowest tile. */
 function insideTiles(on: Laid, met: Set<string>): WholeTile[] {
   const { lattice, walls } = on
@@ -128,7 +131,7 @@ function insideTiles(on: Laid, met: Set<string>): WholeTile[] {
   for (let v = low + least * 0.4637; v < high; v += least * 0.99) {
     const crossings = crossingsAt(walls, v)
     for (let k = 0; k + 1 < crossings.length; k += 2)
-      lattice.along(crossings[k]!, v, crossings[k + 1]!, v, (family, i, j) => {
+      lattice.along(crossings[k]! + CLEAR_MM, v, crossings[k + 1]! - CLEAR_MM, v, (family, i, j) => {
         const key = keyOf({ family, i, j })
         if (met.has(key)) return
         met.add(key)
