@@ -79,6 +79,15 @@ export type Trowel = {
 export type MortarName = 'large-format' | 'modified' | 'unmodified' | 'rapid' | 'mastic'
 export type GroutName = 'sanded' | 'unsanded' | 'high-performance' | 'epoxy'
 
+/** Underlayment as it was said: an id of config/around.json, and the sheet or roll by its sides or its area. */
+export type SheetGoods = {
+  readonly kind?: string
+  readonly form?: 'sheet' | 'roll'
+  readonly lengthMm?: number
+  readonly widthMm?: number
+  readonly m2?: number
+}
+
 /** A temperature that was said, with what it is of. */
 export type SaidTemperature = { readonly c: number; readonly of: 'air' | 'slab' | 'low' | 'high' | 'reference' }
 
@@ -123,6 +132,7 @@ export type Facts = {
   readonly paceM2PerH?: number
   readonly outOfFlatMm?: number
   readonly impervious?: boolean
+  readonly goods?: SheetGoods
 }
 
 export type FactName = keyof Facts

@@ -156,7 +156,8 @@ export function merged(old: Facts, fresh: Facts): Facts {
         ? { ...old.tile, ...definedTile(fresh.tile) }
         : fresh.tile
     : old.tile
-  return { ...base, ...fresh, ...(tile ? { tile } : {}) }
+  const goods = fresh.goods && old.goods ? { ...old.goods, ...fresh.goods } : (fresh.goods ?? old.goods)
+  return { ...base, ...fresh, ...(tile ? { tile } : {}), ...(goods ? { goods } : {}) }
 }
 
 function definedTile(tile: NonNullable<Facts['tile']>): Partial<NonNullable<Facts['tile']>> {

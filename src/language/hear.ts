@@ -5,6 +5,7 @@ import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
 import { readCorners } from './corners.ts'
 import { readFlags } from './flags.ts'
+import { readGoods } from './goods.ts'
 import { type Item, itemsOf, joinDashes, splitMixed } from './items.ts'
 import { type Lexicon, type Mark, marksOf, unitAt } from './lexicon.ts'
 import { dimensionOf, IMPERIAL, METRIC, type Quantity, quantitiesOf, Reader } from './measures.ts'
@@ -90,6 +91,8 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   draft.trowel = readTrowel(sizes, items, reader, marks, metric) ?? draft.trowel
   if (draft.trowel === undefined) delete draft.trowel
   readFlags(reader, marks, draft)
+  const goods = readGoods(sizes, singles.loose, marks, metric)
+  if (goods) draft.goods = goods
   dropEmptyTile(draft)
   const rooms = corners ? [corners.room] : found.rooms
   if (rooms.length > 0) draft.rooms = mergeAlike(rooms)

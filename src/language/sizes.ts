@@ -99,6 +99,7 @@ function misfit(role: SizeRole, [a, b]: readonly Quantity[], hints: SizeHints): 
       if (wide <= 0) return 9
       return bare ? (long <= 1 ? 0 : long <= 15 ? 3 : 9) : long <= 30 ? 0 : 9
     case 'sheet':
+      return sheetMisfit(a, b, wide, long)
     case 'opening':
     case 'lumber':
     case 'void':
@@ -106,6 +107,16 @@ function misfit(role: SizeRole, [a, b]: readonly Quantity[], hints: SizeHints): 
     case 'hole':
       return 1
   }
+}
+
+/** Sizes underlayment is sold in, in feet, shorter side first; and boards told in inches. Common practice, no source. */
+const SHEETS = new Set('2x3 2x4 3x4 3x5 3x6 4x4 4x8 4x5 4x6 36x60 48x96 24x48 36x48 48x48'.split(' '))
+
+function sheetMisfit(a: Quantity, b: Quantity, wide: number, long: number): number {
+  const bare = a.unit === null && b.unit === null
+  if (bare) return SHEETS.has(`${wide}x${long}`) ? 0.8 : wide >= 300 ? 1.5 : 3.5
+  // Written sides: a sheet, or a strip of roll.
+  return wide >= 250 && wide <= 2100 && (long <= 3100 || long >= 4 * wide) ? 1.2 : 3.5
 }
 
 function roomMisfit(wide: number, long: number, hints: SizeHints): number {
@@ -163,6 +174,7 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
   let cost = 0
   let tiles = 0
   let rooms = 0
+  let sheets = 0
   const nouns = new Set<Mark>()
   choices.forEach((choice, k) => {
     cost += choice.cost
@@ -171,6 +183,7 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
       if (k === 0) cost += 0.4
     }
     if (choice.role === 'room') rooms++
+    if (choice.role === 'sheet') sheets++
     if (choice.role === 'hole' && rooms === 0 && k === 0 && !hints.hasRoom) cost += 2
     if (choice.noun) {
       if (nouns.has(choice.noun.mark)) cost += 2.6
@@ -178,7 +191,9 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
     }
   })
   if (tiles > 1) cost += 2 * (tiles - 1)
-  if (tiles === 0 && !hints.hasTile && !hints.wantsRoom && (hints.hasArea || rooms > 1)) cost += 1.3
+  if (sheets > 1) cost += 2 * (sheets - 1)
+  if (sheets > 0 && rooms === 0 && !hints.hasRoom && !hints.hasArea) cost += 1.6
+  if (tiles + sheets === 0 && !hints.hasTile && !hints.wantsRoom && (hints.hasArea || rooms > 1)) cost += 1.3
   if (rooms > 0 && hints.hasArea) cost += 0.8
   if (hints.wantsRoom) cost += 2 * tiles + (rooms === 0 ? 2 : 0)
   if (rooms > 0 && hints.hasRoom && !hints.hasTile) cost += 0.9

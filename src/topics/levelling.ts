@@ -87,6 +87,35 @@ function gridsOf(facts: Facts, tile: Tile, jointMm: number): Grid[] | null {
   return grids
 }
 
+/** The floor, or the area that a number of tiles covers: "clips for 120 tiles". */
+function floorOrTiles(brief: Brief, facts: Facts, tile: Tile): Outcome<{ areaM2: number } | null> {
+  const floor = floorSum(facts)
+  if (!floor.ok || floor.value) return floor
+  const pieces = figureNear(brief.heard, ['none'], 'tile', 'piece', 'plank')
+  if (!pieces || !Number.isInteger(pieces.n) || pieces.n < 2 || pieces.n > 1_000_000) return fine(null)
+  const jointMm = facts.jointMm ?? brief.settings.defaults.jointMm
+  const { lengthMm, widthMm } = tile
+  return fine({ areaM2: pieces.n * moduleM2({ shape: 'rectangle', lengthMm, widthMm, jointMm }) })
+}
+
+/** "how many clips per 24x24 tile" */
+function perTileOnly(brief: Brief, tile: Tile): Outcome<Told> {
+  const assumed: Phrase[] = []
+  const each = clipsPerTile(tile.lengthMm, tile.widthMm, ruleOf(brief, assumed))
+  if (!each.ok) return each
+  const size = tilePhrase(tile, brief.metric)
+  return fine({
+    topic: 'levelling',
+    answer: say('levelling.per-tile', { clips: count(each.value), tile: size }),
+    details: [say('levelling.shared')],
+    assumed,
+    sources: [sourceOf(brief.settings.around.levelling.spacingMm)],
+    working: [say('levelling.shared')],
+    values: { clips: each.value, tile_length_mm: tile.lengthMm, tile_width_mm: tile.widthMm },
+    offers: ['math'],
+  })
+}
+
 const MOST_CLIPS = 10_000_000
 
 function clips(brief: Brief): Outcome<Told> {
@@ -94,9 +123,10 @@ function clips(brief: Brief): Outcome<Told> {
   const facts = withoutDay(brief)
   const tile = knownTile(facts)
   if (!tile) return refuse('question', { question: 'tile' })
-  const floor = floorSum(facts)
+  const floor = floorOrTiles(brief, facts, tile)
   if (!floor.ok) return floor
-  if (!floor.value) return refuse('question', { question: 'area' })
+  if (!floor.value)
+    return brief.heard.has('per', 'each') ? perTileOnly(brief, tile) : refuse('question', { question: 'area' })
   const { areaM2 } = floor.value
   const { levelling: l } = brief.settings.around
   const rule = ruleOf(brief, assumed)

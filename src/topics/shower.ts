@@ -11,16 +11,34 @@ import { wetWork } from './around/wet-work.ts'
 import { knownTile } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
-export function shower(brief: Brief): Outcome<Told> {
+export function shower(said: Brief): Outcome<Told> {
+  const brief = inInches(said)
   const h = brief.heard
   if (h.has('flood-test')) return floodAnswer(brief)
   if (h.has('weep')) return rule(brief, 'shower.weep', [say('shower.weep-how')])
   const hasPan = brief.facts.rooms !== undefined
   if (h.has('waterproofing', 'coat')) return wetWork(brief)
-  if (h.has('pan', 'mud-word') || (hasPan && h.has('slope-word', 'drain', 'curb'))) return pan(brief)
+  if (h.has('slope-word') && !h.has('mud-word', 'mortar', 'bag') && !hasPan) return slopeRule(brief)
+  if (h.has('pan', 'mud-word', 'mortar') || (hasPan && h.has('slope-word', 'drain', 'curb'))) return pan(brief)
   if (h.has('slope-word')) return slopeRule(brief)
   if (h.has('curb', 'bench', 'niche')) return ledge(brief)
   return hasPan ? wetWork(brief) : slopeRule(brief)
+}
+
+/** No shower is 24 ft wide: a bare pair that large is in inches. */
+const LEAST_INCHES = 24
+
+function inInches(brief: Brief): Brief {
+  const size = brief.heard.sizes.find(
+    (one) => one.role === 'room' && one.item.parts.every((part) => part.unit === null),
+  )
+  const rooms = brief.heard.facts.rooms
+  if (!size || !rooms || rooms.length !== 1) return brief
+  const [a, b] = size.item.parts
+  const larger = Math.max(a?.n ?? 0, b?.n ?? 0)
+  if (larger < LEAST_INCHES || larger >= 100 || brief.metric) return brief
+  const pieces = rooms[0]!.pieces.map((p) => ({ ...p, lengthMm: p.lengthMm / 12, widthMm: p.widthMm / 12 }))
+  return { ...brief, facts: { ...brief.facts, rooms: [{ ...rooms[0]!, pieces }] } }
 }
 
 /** The slope said, as a fall a metre: "1/4 per foot", "2%". */

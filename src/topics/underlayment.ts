@@ -10,7 +10,7 @@ import { yielding } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { materialOf, spreadOf, usualPack } from '../settings.ts'
 import { type LaidRoom, laidRooms } from './around/rooms.ts'
-import { type Goods, goodsOf, pieceM2 } from './around/sheet-goods.ts'
+import { type Goods, goodsOf, isStockSize, pieceM2 } from './around/sheet-goods.ts'
 import { floorSum } from './floors.ts'
 import { packPhrase, trowelPhrase } from './stuff.ts'
 import { type Brief, type Source, sourceOf, type Told } from './topic.ts'
@@ -47,7 +47,8 @@ type Bond = {
 
 /** All that an underlayment takes, for its own topic and for the order.
  *  @problem question (no floor), out-of-range, too-much-work, unknown-material */
-export function underlaymentNeed(brief: Brief): Outcome<UnderlaymentNeed> {
+export function underlaymentNeed(said: Brief): Outcome<UnderlaymentNeed> {
+  const brief = sizeAsRoom(said)
   const goods = goodsOf(brief)
   if (!goods) return refuse('unknown-material', { said: 'underlayment' })
   const floor = floorSum(brief.facts)
@@ -76,6 +77,19 @@ export function underlaymentNeed(brief: Brief): Outcome<UnderlaymentNeed> {
     tileAfterH: wait ? { low: wait.h, usual: wait.h, high: wait.longestH } : null,
     laid: laid !== null,
   })
+}
+
+/** "board for a 5x8": the one size that was said is no sheet that is sold, and no floor is known: it is the floor. */
+function sizeAsRoom(brief: Brief): Brief {
+  const { goods, rooms, areaM2, leftM2, ...rest } = brief.facts
+  if (rooms || areaM2 !== undefined || leftM2 !== undefined || !goods?.lengthMm || !goods.widthMm) return brief
+  const kind = goodsOf(brief)?.underlayment
+  if (!kind || isStockSize(kind, goods.lengthMm, goods.widthMm)) return brief
+  const { lengthMm, widthMm, ...others } = goods
+  return {
+    ...brief,
+    facts: { ...rest, goods: others, rooms: [{ count: 1, pieces: [{ sign: 1, lengthMm, widthMm }] }] },
+  }
 }
 
 type Count = Pick<UnderlaymentNeed, 'pieces' | 'seamM' | 'fasteners' | 'reused' | 'working'>
@@ -199,6 +213,8 @@ function bondOf(brief: Brief, goods: Goods, areaM2: number): Outcome<Bond> {
 }
 
 export function underlayment(brief: Brief): Outcome<Told> {
+  const waitOnly = waitAlone(brief)
+  if (waitOnly) return fine(waitOnly)
   const worked = underlaymentNeed(brief)
   if (!worked.ok) return worked
   const need = worked.value
@@ -239,6 +255,26 @@ export function underlayment(brief: Brief): Outcome<Told> {
     values: valuesOf(need),
     offers: ['math', 'keep'],
   })
+}
+
+/** "when can we tile over the cork": the wait needs no floor. */
+function waitAlone(brief: Brief): Told | null {
+  if (!brief.heard.has('when', 'how-long', 'can-we') || brief.heard.has('how-many', 'how-much')) return null
+  const goods = goodsOf(brief)
+  if (!goods) return null
+  const { bond } = goods.underlayment
+  const adhesive = bond.kind === 'adhesive' ? materialOf(brief.settings, 'adhesive', bond.material) : null
+  const kind = quote(goods.underlayment.name)
+  const wait = adhesive?.waits.tile
+  return {
+    topic: 'underlayment',
+    answer: wait
+      ? say('underlayment.wait', { low: hours(wait.h), high: hours(wait.longestH) })
+      : say('underlayment.no-wait', { kind }),
+    warnings: warningsOf(goods),
+    sources: [{ text: adhesive?.source ?? goods.underlayment.source }],
+    values: wait ? { tile_after_h: wait.longestH, tile_after_h_low: wait.h } : {},
+  }
 }
 
 type LineName = 'pieces' | 'bond' | 'tape' | 'screws' | 'fill' | 'wait'

@@ -9,6 +9,7 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
   'fibre-cement': ['fiber cement', 'fibre cement', 'fiber cement board', 'fibre cement board'],
   'crack-membrane': [
     'crack isolation',
+    'crack membrane',
     'crack isolation membrane',
     'crack mat',
     'anti fracture',

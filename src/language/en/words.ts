@@ -318,9 +318,11 @@ export const words: Record<Concept, readonly string[]> = {
     'sound mat',
     'crack mat',
   ],
-  cork: ['cork'],
+  cork: ['cork', 'cork adhesive', 'cork glue', 'cork underlayment', 'cork underlay'],
   foam: ['foam', 'foam board'],
   'cement-board': [
+    'board',
+    'boards',
     'cement board',
     'cementboard',
     'backer board',

@@ -15,7 +15,11 @@ const GOODS: readonly Concept[] = [
 const AMOUNT: readonly Concept[] = ['how-many', 'how-much', 'buy', 'what', 'enough', 'cover']
 
 const hasSheetSize = (h: Heard): boolean => h.sizes.some((size) => size.role === 'sheet')
+const hasFloor = (h: Heard): boolean => h.facts.rooms !== undefined || h.facts.areaM2 !== undefined
 const hasMass = (h: Heard): boolean => h.quantities.some((q) => q.dimension === 'mass')
+
+/** "Order list", "everything we need"; a lone "order" may be the verb. */
+const asksForList = (h: Heard): boolean => h.marks.some((m) => m.concept === 'order-word' && m.count > 1)
 
 export const AROUND_ROUTES: readonly Route[] = [
   { topic: 'order', all: [['schedule']] },
@@ -39,7 +43,7 @@ export const AROUND_ROUTES: readonly Route[] = [
   {
     topic: 'shower',
     all: [
-      ['pan', 'drain'],
+      ['pan', 'drain', 'linear-drain'],
       ['mortar', 'thick', 'bag', 'deep'],
     ],
     none: ['grout', 'notch', 'trowel', 'tile'],
@@ -69,8 +73,16 @@ export const AROUND_ROUTES: readonly Route[] = [
       h.quantities.length > 1,
   },
   { topic: 'order', all: [['weight-word']] },
-  { topic: 'order', all: [['order-word']] },
+  { topic: 'order', all: [['order-word']], when: (h) => asksForList(h) || !h.has('how-many', 'how-much') },
   { topic: 'underlayment', all: [GOODS, ['sheet', 'roll', 'adhesive', 'tape', 'screw', 'fill-word']] },
+  {
+    topic: 'underlayment',
+    all: [
+      ['cork', 'foam', 'underlayment', 'cement-board', 'adhesive'],
+      ['when', 'how-long', 'can-we'],
+    ],
+    none: ['grout', 'walk', 'heavy', 'mortar'],
+  },
   {
     topic: 'underlayment',
     all: [GOODS, AMOUNT],
@@ -82,5 +94,10 @@ export const AROUND_ROUTES: readonly Route[] = [
     none: ['mosaic', 'tile', 'grout'],
     when: (h) => h.facts.tile === undefined,
   },
-  { topic: 'underlayment', all: [GOODS], when: (h) => hasSheetSize(h) && h.facts.tile === undefined },
+  {
+    topic: 'underlayment',
+    all: [GOODS],
+    none: ['waterproofing', 'mortar', 'grout'],
+    when: (h) => h.facts.tile === undefined && (hasSheetSize(h) || hasFloor(h)),
+  },
 ]

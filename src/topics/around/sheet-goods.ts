@@ -1,7 +1,7 @@
 /** Which underlayment is meant, and in what sheets or rolls it comes. */
-import type { Concept } from '../../language/concepts.ts'
-import type { Quantity } from '../../language/measures.ts'
-import { number, type Phrase, quote, say } from '../../phrase.ts'
+import type { SheetGoods } from '../../facts.ts'
+import { goodsKind } from '../../language/goods.ts'
+import { area, number, type Phrase, quote, say } from '../../phrase.ts'
 import type { StockSize, Underlayment } from '../../settings-around.ts'
 import type { Brief } from '../topic.ts'
 
@@ -15,107 +15,54 @@ export type Goods = {
   readonly assumed: readonly Phrase[]
 }
 
-const KINDS: readonly [Concept, string][] = [
-  ['cork', 'cork'],
-  ['foam', 'foam'],
-  ['fibre-cement', 'fibre-cement'],
-  ['cement-board', 'cement-board'],
-  ['crack-membrane', 'crack-membrane'],
-  ['membrane', 'uncoupling-membrane'],
-]
-
-/** Sides of a bare pair: feet to 12, inches to 120, else millimetres; a metric crew's small figures are metres. */
-function sidesMm(parts: readonly Quantity[], metric: boolean): [number, number] {
-  const [a, b] = parts as [Quantity, Quantity]
-  const larger = Math.max(a.n, b.n)
-  const one = (q: Quantity): number => {
-    if (q.si !== null && q.dimension === 'length') return q.si
-    if (metric && larger <= 60) return q.n * 1000
-    if (larger <= 12) return q.n * 304.8
-    if (larger <= 120 && Math.min(a.n, b.n) >= 6) return q.n * 25.4
-    return larger > 300 ? q.n : q.n * 304.8
-  }
-  const sides = [one(a), one(b)]
-  return [Math.max(...sides), Math.min(...sides)]
-}
-
-/** A strip this many times longer than wide comes on a roll. */
-const ROLL_SHAPE = 3
-
+/** The underlayment of the facts, what is not said filled with what is usual; null where config has no such thing. */
 export function goodsOf(brief: Brief): Goods | null {
-  const { heard, settings } = brief
-  const all = settings.around.underlayments
-  const saidSize = heard.sizes.find((size) => size.role === 'sheet')
-  const sides = saidSize ? sidesMm(saidSize.item.parts, brief.metric) : null
-  const loose = heard.loose.find(
-    ({ q, nouns }) =>
-      q.dimension === 'area' && nouns.some((n) => n.mark.concept === 'roll' || n.mark.concept === 'sheet'),
-  )
-  const shapedRoll = sides !== null && sides[0] >= ROLL_SHAPE * sides[1]
-  const saidForm = heard.has('roll')
-    ? 'roll'
-    : heard.has('sheet')
-      ? 'sheet'
-      : shapedRoll
-        ? 'roll'
-        : sides
-          ? 'sheet'
-          : null
-  const named = KINDS.find(([concept]) => brief.has(concept))?.[1]
-  const id = named ?? (saidForm === 'roll' ? 'uncoupling-membrane' : 'cement-board')
+  const all = brief.settings.around.underlayments
+  const said: SheetGoods = brief.facts.goods ?? {}
+  const kind = goodsKind(brief.heard.has) ?? said.kind ?? goodsKind(brief.has)
+  const id = kind ?? (said.form === 'roll' ? 'uncoupling-membrane' : 'cement-board')
   const underlayment = Object.hasOwn(all, id) ? all[id] : undefined
   if (!underlayment) return null
-  const form =
-    saidForm ??
-    (underlayment.sheets.length && underlayment.rolls.length
-      ? underlayment.usual
-      : underlayment.sheets.length
-        ? 'sheet'
-        : 'roll')
-  const assumed: Phrase[] = named ? [] : [say('underlayment.assumed-kind', { kind: quote(underlayment.name) })]
-  if (sides)
-    return {
-      id,
-      underlayment,
-      form,
-      size: { lengthMm: sides[0], widthMm: sides[1] },
-      name: sizeName(sides, brief.metric),
-      assumed,
-    }
-  if (loose)
-    return {
-      id,
-      underlayment,
-      form,
-      size: { m2: loose.q.si as number },
-      name: say('underlayment.of-area', { area: { is: 'area', m2: loose.q.si as number } }),
-      assumed,
-    }
+  const form = said.form ?? underlayment.usual
+  const assumed: Phrase[] = kind ? [] : [say('underlayment.assumed-kind', { kind: quote(underlayment.name) })]
+  const known = { id, underlayment, form }
+  if (said.lengthMm !== undefined && said.widthMm !== undefined) {
+    const size = { lengthMm: said.lengthMm, widthMm: said.widthMm }
+    return { ...known, size, name: sizeName(size, brief.metric), assumed }
+  }
+  if (said.m2 !== undefined)
+    return { ...known, size: { m2: said.m2 }, name: say('underlayment.of-area', { area: area(said.m2) }), assumed }
   const stock = usualStock(underlayment, form, brief.metric)
   if (!stock) return null
+  const size = quote(stock.name)
   return {
-    id,
-    underlayment,
-    form,
+    ...known,
     size: stock,
-    name: say('underlayment.named-size', { size: quote(stock.name) }),
-    assumed: [...assumed, say('underlayment.assumed-size', { size: quote(stock.name) })],
+    name: say('underlayment.named-size', { size }),
+    assumed: [...assumed, say('underlayment.assumed-size', { size })],
   }
 }
 
+/** The first size listed in the crew's units. */
 function usualStock(u: Underlayment, form: 'sheet' | 'roll', metric: boolean): StockSize | undefined {
-  const listed = form === 'sheet' ? (u.sheets.length ? u.sheets : u.rolls) : u.rolls.length ? u.rolls : u.sheets
-  const inMetric = (s: StockSize) => /m$/.test(s.name)
-  return listed.find((s) => inMetric(s) === metric) ?? listed[0]
+  const [wanted, other] = form === 'sheet' ? [u.sheets, u.rolls] : [u.rolls, u.sheets]
+  const listed = wanted.length ? wanted : other
+  return listed.find((s) => s.name.endsWith('m') === metric) ?? listed[0]
 }
 
-function sizeName([lengthMm, widthMm]: readonly [number, number], metric: boolean): Phrase {
-  const [a, b] = [widthMm, lengthMm].map((mm) => mm / 304.8)
-  const quarters = [a!, b!].every((n) => Math.abs(n * 4 - Math.round(n * 4)) < 0.02)
+function sizeName({ lengthMm, widthMm }: { lengthMm: number; widthMm: number }, metric: boolean): Phrase {
+  const feet = [widthMm / 304.8, lengthMm / 304.8] as const
+  const quarters = feet.every((n) => Math.abs(n * 4 - Math.round(n * 4)) < 0.02)
   return quarters && !metric
-    ? say('underlayment.size-ft', { width: number(a!, 2), length: number(b!, 2) })
+    ? say('underlayment.size-ft', { width: number(feet[0], 2), length: number(feet[1], 2) })
     : say('underlayment.size-m', { width: number(widthMm / 1000, 3), length: number(lengthMm / 1000, 3) })
 }
+
+/** Whether a size is one that this underlayment is sold in, within 2 %. */
+export const isStockSize = (u: Underlayment, lengthMm: number, widthMm: number): boolean =>
+  [...u.sheets, ...u.rolls].some(
+    (s) => Math.abs(s.lengthMm / lengthMm - 1) < 0.02 && Math.abs(s.widthMm / widthMm - 1) < 0.02,
+  )
 
 export const pieceM2 = (goods: Goods): number =>
   'm2' in goods.size ? goods.size.m2 : (goods.size.lengthMm * goods.size.widthMm) / 1e6

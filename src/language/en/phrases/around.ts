@@ -22,6 +22,8 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'levelling.small-tile': 'On tile this small clips do little; flatness of the floor does more.',
   'levelling.assumed-spacing': 'clips {corner} from the corners and no more than {spacing} apart',
   'levelling.assumed-room': 'room temperature',
+  'levelling.per-tile': '{clips} {clips|clip|clips} a tile at {tile}, each inner edge shared.',
+  'levelling.shared': 'An edge between two tiles is counted once: one long and one short edge a tile.',
   'levelling.removal': 'Wedges come off after about {hours}: overnight at room temperature, once the mortar holds.',
   'levelling.removal-at': 'At {temperature} leave the wedges on about {hours}.',
   'levelling.work-area': '{tiles} tiles by area x {each} clips each = {clips}',
@@ -44,6 +46,8 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'underlayment.fill':
     'Filling its cavities takes about {litres} of mortar ({low} to {high}), {bags} {bags|bag|bags}, on top of the tile’s bed.',
   'underlayment.wait': 'Let the adhesive cure {low} to {high} before tile goes on.',
+  'underlayment.no-wait':
+    'Tile goes on {kind} once the bed under it holds and nothing moves; its sheet gives the hours.',
   'underlayment.stagger': 'Stagger the ends, no four corners together, seams off the joints of the floor below.',
   'underlayment.membrane-mortar': 'The membrane’s sheet says which mortar goes under and over it.',
   'underlayment.adhesive-sheet': 'The adhesive’s sheet rules the trowel and the wait; air the room.',
