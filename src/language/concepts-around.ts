@@ -16,6 +16,7 @@ export const AROUND_CONCEPTS = [
   'under-counter',
   'undercut',
   'step-to',
+  'next-floor',
   // showers
   'pan',
   'mud-word',

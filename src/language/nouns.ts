@@ -118,6 +118,8 @@ function nounsOn(item: Item, reader: Reader, marks: readonly Mark[], step: 1 | -
 export function leadIn(item: Item, reader: Reader, ...concepts: readonly Concept[]): boolean {
   for (let i = item.first - 1; i >= Math.max(0, item.first - 5); i--) {
     if (reader.is(i, ...concepts)) return true
+    // "missing for 10x13": what follows is what it is for.
+    if (reader.is(i, 'for')) return false
     const token = reader.tokens[i]
     if (token.kind === 'number' && !token.spelled) return false
     if (separates(reader, i) && isSize(item)) return false

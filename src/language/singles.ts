@@ -191,6 +191,8 @@ function temperature(context: Context): boolean {
 function bareCount(context: Context): boolean {
   const { q, draft } = context
   if (q.dimension !== 'none') return false
+  // Money is no count: the order reads it.
+  if (context.reader.sign(q.first - 1) === '$') return false
   const boxes = context.nouns.filter((n) => n.mark.concept === 'box')
   // "how many boxes 8 a box": the box that a "per" ties to the figure comes first.
   const box = boxes.find((n) => perBetween(context, n)) ?? noun(context, 'box')

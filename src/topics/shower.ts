@@ -17,7 +17,8 @@ export function shower(said: Brief): Outcome<Told> {
   if (h.has('flood-test')) return floodAnswer(brief)
   if (h.has('weep')) return rule(brief, 'shower.weep', [say('shower.weep-how')])
   const hasPan = brief.facts.rooms !== undefined
-  if (h.has('waterproofing', 'coat')) return wetWork(brief)
+  if (h.has('waterproofing', 'coat', 'tape')) return wetWork(brief)
+  if (h.has('slope-word') && h.has('curb', 'bench', 'niche') && !hasPan) return ledge(brief)
   if (h.has('slope-word') && !h.has('mud-word', 'mortar', 'bag') && !hasPan) return slopeRule(brief)
   if (h.has('pan', 'mud-word', 'mortar') || (hasPan && h.has('slope-word', 'drain', 'curb'))) return pan(brief)
   if (h.has('slope-word')) return slopeRule(brief)

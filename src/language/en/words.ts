@@ -593,6 +593,13 @@ export const words: Record<Concept, readonly string[]> = {
   ],
   'order-word': [
     'order list',
+    'everything',
+    'supplies list',
+    'supply list',
+    'list of materials',
+    'pick list',
+    'full order',
+    'whole list',
     'shopping list',
     'material list',
     'materials list',

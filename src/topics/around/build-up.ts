@@ -95,7 +95,7 @@ function fitLines(brief: Brief, usualMm: number, highMm: number): Fits {
     }
   }
   if (heard.has('step-to')) {
-    const other = lengthNear(heard, metric, 'step-to') ?? 0
+    const other = lengthNear(heard, metric, 'next-floor', 'step-to') ?? 0
     const step = stepAt(usualMm - other, {
       uprightMm: b.stepUprightMm.value,
       bevelMm: b.stepBevelMm.value,

@@ -65,6 +65,8 @@ function tileLoad(brief: Brief, assumed: Phrase[]): Outcome<{ kg: number; line: 
 
 export function weigh(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
+  const tongue = tongueAlone(brief)
+  if (tongue) return fine(tongue)
   const loads = saidLoads(brief, assumed)
   const tile = loads.length ? fine(null) : tileLoad(brief, assumed)
   if (!tile.ok) return tile
@@ -84,6 +86,25 @@ export function weigh(brief: Brief): Outcome<Told> {
     values: { weight_kg: kg },
     offers: ['math'],
   })
+}
+
+/** "tongue weight for 1500 lb": a load on a trailer and nothing else asked. */
+function tongueAlone(brief: Brief): Told | null {
+  const { heard } = brief
+  const kg = alone(heard).find((q) => q.dimension === 'mass')?.si
+  if (!kg || !heard.has('trailer') || heard.has('payload', 'trip', 'bag', 'box', 'truck')) return null
+  const { tonguePctLow, tonguePctHigh } = brief.settings.around.truck
+  return {
+    topic: 'order',
+    answer: say('order.tongue-alone', {
+      low: mass((kg * tonguePctLow.value) / 100),
+      high: mass((kg * tonguePctHigh.value) / 100),
+      mass: mass(kg),
+    }),
+    warnings: [say('caution.payload')],
+    sources: [sourceOf(tonguePctLow)],
+    values: { weight_kg: kg },
+  }
 }
 
 /** Tile without boxes known is loaded in boxes of 50 lb. */

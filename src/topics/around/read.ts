@@ -70,7 +70,7 @@ export function toldPer(heard: Heard, q: Quantity): UnitName | null {
 
 /** Money said: after a dollar sign, or before "dollars". */
 export function moneyOf(heard: Heard): Quantity[] {
-  return heard.quantities.filter(
-    (q) => heard.reader.sign(q.first - 1) === '$' || (q.dimension === 'none' && heard.reader.is(q.last + 1, 'price')),
-  )
+  const named = (q: Quantity) =>
+    heard.marks.some((m) => m.concept === 'price' && m.first === q.last + 1 && m.count === 1)
+  return alone(heard).filter((q) => heard.reader.sign(q.first - 1) === '$' || (q.dimension === 'none' && named(q)))
 }

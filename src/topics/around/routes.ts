@@ -32,11 +32,7 @@ export const AROUND_ROUTES: readonly Route[] = [
   { topic: 'order', all: [['lift']], when: hasMass },
   { topic: 'order', all: [['missing', 'csv']] },
   { topic: 'order', all: [['flange', 'under-counter', 'undercut', 'floor-load']], none: ['joist', 'grouted-verb'] },
-  {
-    topic: 'order',
-    all: [['step-to'], ['door', 'build-up', 'how-much', 'what', 'which']],
-    when: (h) => h.quantities.length > 0,
-  },
+  { topic: 'order', all: [['step-to']], when: (h) => h.quantities.length > 0 },
   { topic: 'levelling', all: [['clip', 'wedge']] },
   { topic: 'shower', all: [['flood-test', 'weep', 'mud-word', 'linear-drain']], none: ['build-up', 'weight-word'] },
   { topic: 'shower', all: [['slope-word'], ['shower', 'pan', 'drain', 'curb', 'bench', 'niche', 'what']] },
@@ -49,6 +45,7 @@ export const AROUND_ROUTES: readonly Route[] = [
     none: ['grout', 'notch', 'trowel', 'tile'],
   },
   { topic: 'shower', all: [['waterproofing', 'coat']], none: ['can-we'] },
+  { topic: 'shower', all: [['tape'], ['shower', 'pan']] },
   {
     topic: 'shower',
     all: [

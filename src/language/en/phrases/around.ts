@@ -153,6 +153,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.trips': '{trips} {trips|trip|trips}: {mass} at {payload} a load, {fullest} in the fullest.',
   'order.payload-left': 'Take people and tools off the payload first.',
   'order.tongue': 'Tongue weight {low} to {high} of that: load over or just ahead of the axle.',
+  'order.tongue-alone': '{low} to {high} on the tongue for {mass} on the trailer: load over or just ahead of the axle.',
   'order.work-trips': '{mass} / {payload} = {least} loads at least, no bag split',
   'order.lift-over': 'Not alone: {mass} is {times} times what most people may lift off the floor ({limit}).',
   'order.lift-fine': '{mass} is within {limit} for a lift off the floor.',
