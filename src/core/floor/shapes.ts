@@ -159,6 +159,23 @@ export function fromDiagonal(
   )
 }
 
+/** How far a room meant square leans over its depth: the top wall's sideways run, positive where the bottom-left to top-right
+ *  diagonal is the longer. Sides and both diagonals [mm].
+ *  @source derived: for a parallelogram e² - f² = 4 w (h cos), references 7.13 for the squaring itself */
+export const runOut = (widthMm: number, risingDiagonalMm: number, fallingDiagonalMm: number): number =>
+  (risingDiagonalMm ** 2 - fallingDiagonalMm ** 2) / (4 * widthMm)
+
+/** The largest 3-4-5 triangle, in whole feet or in steps of `stepMm`, that fits a room: its two legs and the diagonal [mm]. */
+export function squaringTriangle(
+  widthMm: number,
+  heightMm: number,
+  stepMm = 304.8,
+): readonly [number, number, number] | null {
+  const [short, long] = widthMm < heightMm ? [widthMm, heightMm] : [heightMm, widthMm]
+  const times = Math.floor(Math.min(short / 3, long / 4) / stepMm + 1e-9)
+  return times < 1 ? null : [3 * times * stepMm, 4 * times * stepMm, 5 * times * stepMm]
+}
+
 function offSquareDeg(corners: Ring, k: number): number {
   const [p, q, r] = [corners[(k + 3) % 4]!, corners[k]!, corners[(k + 1) % 4]!]
   const [u, v] = [Math.atan2(r[1] - q[1], r[0] - q[0]), Math.atan2(p[1] - q[1], p[0] - q[0])]

@@ -45,6 +45,11 @@ export type MiddleCorner = {
 export type Promise = {
   readonly along: 'x' | 'y'
   readonly tileMm: number
+  /** The room from wall to wall. */
+  readonly spanMm: number
+  /** Whether the worst cut is at least half a tile, and whether it is at least the limit. */
+  readonly halfKept: boolean
+  readonly leastKept: boolean
   readonly worstMm: number
   readonly lessMm: number
   readonly moreMm: number
@@ -298,7 +303,8 @@ function told(floor: Floor, ready: Laid, spec: LayoutSpec, axes: readonly [Axis,
     firstLines.push(line(first))
     middleLines.push(line(first + Math.max(0, Math.round(((high - low) / 2 - first) / module)) * module))
     const { worstMm, lessMm, moreMm } = score
-    promises.push({ along, tileMm: axis.tileMm, worstMm, lessMm, moreMm })
+    const [halfKept, leastKept] = [worstMm >= axis.tileMm / 2 - 0.01, worstMm >= axis.leastMm - 0.01]
+    promises.push({ along, tileMm: axis.tileMm, spanMm: high - low, halfKept, leastKept, worstMm, lessMm, moreMm })
   })
   const margin = (p: Promise) => Math.min(p.lessMm, p.moreMm)
   const tightest = promises.toSorted((p, q) => margin(p) - margin(q))[0]

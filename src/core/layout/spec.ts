@@ -40,7 +40,7 @@ export const JOINT: Range = { field: 'joint', unit: 'mm', min: 0, max: 100 }
 export const ANGLE: Range = { field: 'angle', unit: 'degrees', min: -360, max: 360 }
 export const WALL_GAP: Range = { field: 'wall-gap', unit: 'mm', min: 0, max: 100 }
 export const ORIGIN: Range = { field: 'origin', unit: 'mm', min: -1_000_000, max: 1_000_000 }
-export const SHARE: Range = { field: 'offset', unit: '', min: -1, max: 1 }
+export const SHARE: Range = { field: 'offset', unit: '', min: -100, max: 100 }
 export const STAGGER: Range = { field: 'least-stagger', unit: 'mm', min: 0, max: 1_000 }
 
 export const fractionValue = (share: Fraction | number): number =>

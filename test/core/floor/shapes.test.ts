@@ -13,6 +13,8 @@ import {
   lessRectangle,
   plusRectangle,
   rectangle,
+  runOut,
+  squaringTriangle,
   tShape,
 } from '../../../src/core/floor/shapes.ts'
 import { walk, walkByTurns } from '../../../src/core/floor/walk.ts'
@@ -106,6 +108,10 @@ test('four sides and a diagonal: a 3-4-5 room is square, a racked one is told', 
   // Parallelogram law: e² + f² = 2 (a² + b²).
   const racked = must(fromDiagonal(4000, 3000, 4000, 3000, 5060))
   expect(racked.otherDiagonalMm ** 2 + 5060 ** 2).toBeCloseTo(2 * (4000 ** 2 + 3000 ** 2), 3)
+  const [, , c] = racked.floor.rings[0]!
+  expect(runOut(4000, 5060, racked.otherDiagonalMm)).toBeCloseTo(c![0] - 4000, 6)
+  expect(squaringTriangle(12 * FT, 14 * FT)?.map((mm) => mm / FT)).toEqual([9, 12, 15]) // 3-4-5 three times over
+  expect(squaringTriangle(2 * FT, 14 * FT)).toBeNull()
   expect(why(fromDiagonal(4000, 3000, 4000, 3000, 7100))).toBe('diagonal-impossible')
 })
 
