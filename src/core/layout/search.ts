@@ -4,9 +4,10 @@ import { boxOf, type Floor, floorArea, type Point, ringArea } from '../floor/rin
 import type { Side } from '../floor/shapes.ts'
 import { wallsOf } from '../floor/walls.ts'
 import { type Axis, type AxisScore, type AxisWall, bestStarts, scoreStart } from './axis.ts'
-import { estimate, type Laid, type Layout, lay, prepare, turn } from './lay.ts'
+import { estimate, type Laid, type Layout, lay, prepare } from './lay.ts'
 import { wallNumbers } from './pieces.ts'
 import { inClosedForm, layRectangle } from './rectangle.ts'
+import { type AxisPromise, type MiddleCorner, type SnapLine, snapped } from './snap.ts'
 import type { LayoutSpec } from './spec.ts'
 
 export type Wishes = {
@@ -25,36 +26,6 @@ export const NO_WISHES: Wishes = { leastCutMm: null, fullAt: [], hideAt: [], may
 export const USUAL_LEAST_MM = 50.8
 export const LEAST_CUT: Range = { field: 'least-cut', unit: 'mm', min: 0, max: 1_000 }
 
-/** A chalk line at a tile's edge, by its distance from two real walls. */
-export type SnapLine = {
-  /** The direction measured along: 'x' from the left wall to a line that runs up, 'y' from the bottom wall. */
-  readonly along: 'x' | 'y'
-  readonly fromLowMm: number
-  readonly fromHighMm: number
-}
-
-export type MiddleCorner = {
-  readonly fromLeftMm: number
-  readonly fromRightMm: number
-  readonly fromBottomMm: number
-  readonly fromTopMm: number
-  readonly angleDeg: number
-}
-
-/** What a direction promises, and how far the room may be off before it breaks. */
-export type Promise = {
-  readonly along: 'x' | 'y'
-  readonly tileMm: number
-  /** The room from wall to wall. */
-  readonly spanMm: number
-  /** Whether the worst cut is at least half a tile, and whether it is at least the limit. */
-  readonly halfKept: boolean
-  readonly leastKept: boolean
-  readonly worstMm: number
-  readonly lessMm: number
-  readonly moreMm: number
-}
-
 export type Start = {
   readonly spec: LayoutSpec
   readonly layout: Layout
@@ -64,7 +35,7 @@ export type Start = {
   /** For a pattern turned or woven, where single lines do not tell it: a tile's corner near the middle of the room, to snap
    *  lines through at the pattern's angle; null where the lines above tell all. */
   readonly middleCorner: MiddleCorner | null
-  readonly promises: readonly Promise[]
+  readonly promises: readonly AxisPromise[]
   /** The direction to measure again: the one with the least margin. */
   readonly measureAgain: 'x' | 'y' | null
   /** Whether the tile was turned against the spec asked for. */
@@ -106,7 +77,7 @@ function searchOne(floor: Floor, spec: LayoutSpec, wishes: Wishes, turned: boole
       if (best === null || lessOf(marks, best.marks) < 0) best = { layout: laid.value, spec: tried, u, v, marks }
     }
   const { layout, u, v, marks, spec: found } = best!
-  return fine({ start: { ...told(floor, ready.value, found, axes, u, v), spec: found, layout, turned }, marks })
+  return fine({ start: { ...snapped(floor, ready.value, found, axes, u, v), spec: found, layout, turned }, marks })
 }
 
 /** Meetings of walls and modules that all tries together may cost: some 20 ms for a house, 0.3 s for the wildest floor. */
@@ -277,58 +248,4 @@ function shiftsOf(ready: Laid, spec: LayoutSpec): number[] {
     if (!kinds.has(kind)) kinds.set(kind, shift)
   }
   return [...kinds.values()]
-}
-
-/** Snap lines and promises, in the room's own directions. */
-function told(floor: Floor, ready: Laid, spec: LayoutSpec, axes: readonly [Axis, Axis], u: AxisScore, v: AxisScore) {
-  const [cos, sin] = turn(spec.angleDeg)
-  const square = Math.abs(cos) < 1e-12 || Math.abs(sin) < 1e-12
-  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
-  const firstLines: SnapLine[] = []
-  const middleLines: SnapLine[] = []
-  const promises: Promise[] = []
-  axes.forEach((axis, k) => {
-    if (axis.walls.length === 0 || !square) return
-    const score = k === 0 ? u : v
-    const lengthwise = (k === 0) !== ready.lattice.swapped
-    const along = lengthwise === Math.abs(sin) < 1e-12 ? 'x' : 'y'
-    const backwards = along === 'x' ? (lengthwise ? cos : -sin) < 0 : (lengthwise ? sin : cos) < 0
-    const [low, high] = along === 'x' ? [minX, maxX] : [minY, maxY]
-    const corner = along === 'x' ? spec.originMm[0] : spec.originMm[1]
-    const edge = backwards ? corner - axis.tileMm : corner
-    const line = (from: number): SnapLine => ({ along, fromLowMm: from, fromHighMm: high - low - from })
-    const module = axis.moduleMm
-    const clear = spec.wallGapMm - 1e-6
-    const first = edge - low - Math.floor((edge - low - clear) / module) * module
-    firstLines.push(line(first))
-    middleLines.push(line(first + Math.max(0, Math.round(((high - low) / 2 - first) / module)) * module))
-    const { worstMm, lessMm, moreMm } = score
-    const [halfKept, leastKept] = [worstMm >= axis.tileMm / 2 - 0.01, worstMm >= axis.leastMm - 0.01]
-    promises.push({ along, tileMm: axis.tileMm, spanMm: high - low, halfKept, leastKept, worstMm, lessMm, moreMm })
-  })
-  const margin = (p: Promise) => Math.min(p.lessMm, p.moreMm)
-  const tightest = promises.toSorted((p, q) => margin(p) - margin(q))[0]
-  const middleCorner = firstLines.length === 2 ? null : cornerNearMiddle(floor, spec)
-  return { firstLines, middleLines, middleCorner, promises, measureAgain: tightest?.along ?? null }
-}
-
-function cornerNearMiddle(floor: Floor, spec: LayoutSpec): MiddleCorner | null {
-  const ready = prepare(floor, spec)
-  if (!ready.ok) return null
-  const { lattice, toFloor, toLattice } = ready.value
-  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
-  const [u, v] = toLattice([(minX + maxX) / 2, (minY + maxY) / 2])
-  let corner: Point | null = null
-  lattice.along(u, v, u, v, (f, i, j) => {
-    const { insetU, insetV } = lattice.families[f]!
-    corner ??= toFloor(lattice.originU(f, i, j) + insetU, lattice.originV(f, i, j) + insetV)
-  })
-  const [x, y] = corner ?? [minX, minY]
-  return {
-    fromLeftMm: x - minX,
-    fromRightMm: maxX - x,
-    fromBottomMm: y - minY,
-    fromTopMm: maxY - y,
-    angleDeg: spec.angleDeg,
-  }
 }
