@@ -86,8 +86,10 @@ export type Backing = {
   readonly close: () => Promise<void>
 }
 
-/** Posts plain text into a channel; rejects when it could not be posted, so that it is tried again. */
-export type Deliver = (channel: ChannelKey, text: string) => Promise<void>
+/** Posts plain text into a channel. `gone`: the channel is no more, or shut to the bot, and trying again is no use. Rejects when
+ *  it could not be posted for now. The same `id` again, after a post that may have been lost, stays one message where the
+ *  platform can tell (Discord, for some minutes). */
+export type Deliver = (channel: ChannelKey, text: string, id?: string) => Promise<'sent' | 'gone'>
 
 export type BackingOptions = {
   /** The folder for what is kept; it exists. */
@@ -113,7 +115,7 @@ export type Adapter = {
   /** Takes nothing new, finishes what is in flight and closes. */
   readonly stop: () => Promise<void>
   readonly status: () => AdapterStatus
-  /** Posts plain text into a channel of this platform: a reminder that is due. Rejects when it could not be posted. */
+  /** Posts into a channel of this platform: a reminder that is due. */
   readonly deliver: Deliver
 }
 

@@ -2,7 +2,7 @@
 import { randomBytes } from 'node:crypto'
 import type { Message } from '../src/message.ts'
 import type { Offer, Reply } from '../src/reply.ts'
-import { type Backing, type ChannelKey, clock, type Pressed } from './contract.ts'
+import { type Backing, type ChannelKey, clock, type Pressed, type Words } from './contract.ts'
 import { brief, type Log } from './logging.ts'
 import { createGuard, createQueue } from './queue.ts'
 
@@ -32,6 +32,8 @@ export type Desk = {
   readonly answer: (ask: Ask) => Promise<void>
   /** The state of a button, or null when its answer is gone or belongs to another channel. */
   readonly recallPress: (channel: ChannelKey, key: string, index: number) => Promise<Pressed | null>
+  /** The words of the channel's language; `otherwise` is the language where it cannot be looked up. */
+  readonly wordsOf: (channel: ChannelKey, otherwise?: string) => Promise<{ words: Words; language: string }>
   readonly drain: (timeoutMs: number) => Promise<boolean>
 }
 
@@ -54,6 +56,15 @@ export function createDesk(platform: string, backing: Backing, log: Log): Desk {
       log.error({ platform, error: brief(error) }, 'buttons are left out: their state could not be kept')
       return null
     }
+  }
+
+  const wordsOf = async (channel: ChannelKey, otherwise = backing.languages[0] ?? '') => {
+    const setup = await backing.answerer.setup(channel).catch((error: unknown) => {
+      log.error({ platform, error: brief(error) }, 'a channel could not be looked up')
+      return null
+    })
+    const language = setup?.language ?? otherwise
+    return { words: backing.words(language), language }
   }
 
   const work = async (ask: Ask): Promise<void> => {
@@ -89,8 +100,10 @@ export function createDesk(platform: string, backing: Backing, log: Log): Desk {
         guard.release(`${ask.channel}/${ask.id}`)
         log.error({ platform, error: brief(error) }, 'a message was not answered')
         log.debug({ platform, stack: error instanceof Error ? error.stack : null }, 'where')
-        const sentence = backing.words(ask.language ?? '').failed
-        await ask.sayOnly(sentence).catch((late: unknown) => log.error({ platform, error: brief(late) }, 'nor told'))
+        const { words } = await wordsOf(ask.channel, ask.language)
+        await ask
+          .sayOnly(words.failed)
+          .catch((late: unknown) => log.error({ platform, error: brief(late) }, 'nor told'))
       }
     })
 
@@ -105,5 +118,5 @@ export function createDesk(platform: string, backing: Backing, log: Log): Desk {
     return offer && kept.channel === channel ? { id: offer.id, say: offer.say, about: kept.about } : null
   }
 
-  return { take: (channel, id) => guard.take(`${channel}/${id}`), answer, recallPress, drain: queue.drain }
+  return { take: (channel, id) => guard.take(`${channel}/${id}`), answer, recallPress, wordsOf, drain: queue.drain }
 }

@@ -1,4 +1,5 @@
 /** The form for those who would rather fill in boxes: its fields, and the message it stands for. */
+import type { Reply } from '../src/reply.ts'
 import { type Backing, fill, type Words } from './contract.ts'
 
 export const FIELDS = ['room', 'tile', 'joint'] as const
@@ -21,3 +22,6 @@ export function formMessage(words: Words, values: Readonly<Partial<Record<Field,
 export const formAsked = (text: string, backing: Backing): string | null =>
   backing.languages.find((language) => text.trim().toLowerCase() === backing.words(language).formWord.toLowerCase()) ??
   null
+
+/** The form helps where something was missing or help was asked for. */
+export const offersForm = (reply: Reply): boolean => reply.topic === 'help' || reply.problem !== null

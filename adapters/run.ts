@@ -22,10 +22,10 @@ const whereFor = (message: string): string | undefined =>
 /** To the adapter whose platform the key names. */
 export const deliverBy =
   (adapters: readonly Adapter[]): Deliver =>
-  async (channel, text) => {
+  async (channel, text, id) => {
     const adapter = adapters.find((one) => channel.startsWith(`${one.name}:`))
     if (!adapter) throw new Error(`no adapter for ${channel.split(':')[0]}`)
-    await adapter.deliver(channel, text)
+    return adapter.deliver(channel, text, id)
   }
 
 /** A stray error is logged and the rest goes on: what is kept is durable, and each message is answered by itself. */

@@ -69,7 +69,11 @@ export function holds(ours: unknown, theirs: unknown): boolean {
 export async function registerCommand(rest: REST, applicationId: string, backing: Backing): Promise<boolean> {
   const body = commandBody(backing)
   const route = `/applications/${applicationId}/commands` as const
-  const known = await rest.get(route, { query: new URLSearchParams({ with_localizations: 'true' }) })
+  const query = new URLSearchParams({ with_localizations: 'true' })
+  const known = await rest.get(route, { query }).catch((error: { status?: number }) => {
+    if (error.status === 404) return []
+    throw error
+  })
   if (Array.isArray(known) && known.length === 1 && holds(body, known[0])) return false
   await rest.put(route, { body: [body] })
   return true

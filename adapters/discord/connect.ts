@@ -4,10 +4,10 @@ import { type Adapter, type AdapterStatus, type Backing, TokenRefused } from '..
 import { createDesk } from '../desk.ts'
 import { brief, type Log } from '../logging.ts'
 import { persist } from '../patience.ts'
-import { channelOf, DISCORD_NAME, isThread } from './channel.ts'
+import { DISCORD_NAME, isThread } from './channel.ts'
 import { registerCommand } from './command.ts'
 import { inviteLink } from './permissions.ts'
-import { createPoster, type Poster } from './post.ts'
+import { createPoster, deliverBy, type Poster } from './post.ts'
 import { type Inlet, onInteraction, onMessage } from './receive.ts'
 
 export type DiscordOptions = {
@@ -194,12 +194,6 @@ export function createDiscord(options: DiscordOptions, backing: Backing, log: Lo
     await client?.destroy().catch(() => {})
   }
 
-  const deliver = async (key: string, text: string): Promise<void> => {
-    const channel = channelOf(key)
-    if (channel === null || poster === null) throw new Error(`no Discord channel to post to: ${key}`)
-    await poster.sentence({ is: 'message', channel }, text)
-  }
-
   const status = (): AdapterStatus => (state === 'idle' && current !== null ? 'stopped' : state)
-  return { name: DISCORD_NAME, start, stop, status, deliver }
+  return { name: DISCORD_NAME, start, stop, status, deliver: deliverBy(() => poster) }
 }

@@ -1,16 +1,18 @@
 /** Posting to Discord so that nothing is lost: the REST client waits out rate limits, this tries again what it gives up on. */
+import { createHash } from 'node:crypto'
 import type { RawFile, REST } from 'discord.js'
 import { type Attachment, attachments } from '../attachments.ts'
-import type { Backing } from '../contract.ts'
+import type { Backing, Deliver } from '../contract.ts'
 import type { Shown } from '../desk.ts'
 import { brief, type Log } from '../logging.ts'
 import { persist } from '../patience.ts'
+import { channelOf } from './channel.ts'
 import { DISCORD } from './limits.ts'
 import { bodyOf, type DiscordMessage, renderDiscord, renderSentence } from './render.ts'
 
 /** A channel, as a reply to a message where there is one; or the deferred answer of an interaction. */
 export type Place =
-  | { readonly is: 'message'; readonly channel: string; readonly replyTo?: string }
+  | { readonly is: 'message'; readonly channel: string; readonly replyTo?: string; readonly nonce?: string }
   | { readonly is: 'interaction'; readonly channel: string; readonly application: string; readonly token: string }
 
 export type Poster = {
@@ -47,6 +49,26 @@ const EXPIRED: readonly (number | string | undefined)[] = [
   CODE.invalidToken,
 ]
 
+/** The channel is no more, or the bot may not see it or write to the person. */
+export const isGone = (error: unknown): boolean => [10003, 50001, 50007].includes(Number(refusal(error).code))
+
+/** Posts plain text by a channel's key, as the reminders' clock wants it. */
+export const deliverBy =
+  (poster: () => Poster | null): Deliver =>
+  async (key, text, id) => {
+    const channel = channelOf(key)
+    const to = poster()
+    if (channel === null || to === null) throw new Error(`no Discord channel to post to: ${key}`)
+    const nonce = id === undefined ? {} : { nonce: createHash('sha256').update(`${key}/${id}`).digest('base64url') }
+    try {
+      await to.sentence({ is: 'message', channel, ...nonce }, text)
+      return 'sent'
+    } catch (error) {
+      if (isGone(error)) return 'gone'
+      throw error
+    }
+  }
+
 const rawFiles = (files: readonly Attachment[]): RawFile[] =>
   files.map((file) => ({ name: file.name, data: Buffer.from(file.bytes), contentType: file.type }))
 
@@ -65,18 +87,13 @@ export function createPoster(rest: REST, backing: Backing, log: Log, signal: Abo
     })
 
   const toChannel = (place: Place, message: DiscordMessage, files: readonly Attachment[]): Promise<unknown> => {
-    const replyTo = place.is === 'message' ? place.replyTo : undefined
+    const { replyTo, nonce = replyTo } = place.is === 'message' ? place : {}
     const body = {
       ...message,
       attachments: described(files),
+      ...(replyTo === undefined ? {} : { message_reference: { message_id: replyTo, fail_if_not_exists: false } }),
       // With an enforced nonce a post that was repeated after a lost answer stays one message.
-      ...(replyTo === undefined
-        ? {}
-        : {
-            message_reference: { message_id: replyTo, fail_if_not_exists: false },
-            nonce: replyTo.slice(-DISCORD.nonce),
-            enforce_nonce: true,
-          }),
+      ...(nonce === undefined ? {} : { nonce: nonce.slice(-DISCORD.nonce), enforce_nonce: true }),
     }
     const route = `/channels/${place.channel}/messages` as const
     return patiently('message', () => rest.post(route, { body, files: rawFiles(files) }))

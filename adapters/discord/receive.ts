@@ -90,7 +90,8 @@ async function deferred(
   const language = languageOf(interaction.locale, inlet.backing)
   const found = await find(key)
   if (found === null) {
-    await inlet.poster.sentence(place, inlet.backing.words(language ?? inlet.backing.languages[0] ?? '').gone)
+    const { words } = await inlet.desk.wordsOf(key, language)
+    await inlet.poster.sentence(place, words.gone)
     return
   }
   await inlet.desk.answer({

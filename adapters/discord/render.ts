@@ -3,6 +3,7 @@ import type { APIActionRowComponent, APIButtonComponentWithCustomId, APIEmbed } 
 import type { Reply } from '../../src/reply.ts'
 import { type Body, fitBody } from '../body.ts'
 import type { Words } from '../contract.ts'
+import { offersForm } from '../form.ts'
 import { shorten } from '../text.ts'
 import { escapeDiscord } from './escape.ts'
 import { DISCORD } from './limits.ts'
@@ -37,9 +38,6 @@ function rows(buttons: readonly APIButtonComponentWithCustomId[]): Row[] {
     made.push({ type: 1, components: buttons.slice(at, at + DISCORD.rowButtons) })
   return made
 }
-
-/** The form helps where something was missing or help was asked for. */
-export const offersForm = (reply: Reply): boolean => reply.topic === 'help' || reply.problem !== null
 
 function buttonsOf(reply: Reply, key: string | null, words: Words): Row[] {
   const offers = key === null ? [] : reply.offers.map((offer, n) => button(`${CUSTOM_OFFER}:${key}:${n}`, offer.label))

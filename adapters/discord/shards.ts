@@ -4,8 +4,8 @@ import type { ShardingManager } from 'discord.js'
 import { type Adapter, type AdapterStatus, type Backing, TokenRefused } from '../contract.ts'
 import { brief, type Log } from '../logging.ts'
 import { persist } from '../patience.ts'
-import { channelOf, DISCORD_NAME } from './channel.ts'
-import { createPoster } from './post.ts'
+import { DISCORD_NAME } from './channel.ts'
+import { createPoster, deliverBy, type Poster } from './post.ts'
 
 export type ShardsOptions = {
   readonly token: string
@@ -21,7 +21,7 @@ const BETWEEN_MS = 5500
 export function createShards(options: ShardsOptions, backing: Backing, log: Log): Adapter {
   let state: AdapterStatus = 'idle'
   let manager: ShardingManager | null = null
-  let deliver: Adapter['deliver'] = async (key) => Promise.reject(new Error(`not connected: ${key}`))
+  let poster: Poster | null = null
   const stopping = new AbortController()
   const refused = Promise.withResolvers<never>()
   refused.promise.catch(() => {})
@@ -29,12 +29,8 @@ export function createShards(options: ShardsOptions, backing: Backing, log: Log)
   const recommended = async (): Promise<number> => {
     const { REST, Routes } = await import('discord.js')
     const rest = new REST(options.apiUrl ? { api: options.apiUrl } : {}).setToken(options.token)
-    const poster = createPoster(rest, backing, log, stopping.signal)
-    deliver = async (key, text) => {
-      const channel = channelOf(key)
-      if (channel === null) throw new Error(`no Discord channel to post to: ${key}`)
-      await poster.sentence({ is: 'message', channel }, text)
-    }
+    // Posting needs no gateway: the manager itself delivers reminders, to the channels of every shard.
+    poster = createPoster(rest, backing, log, stopping.signal)
     const is401 = (error: unknown) => (error as { status?: number }).status === 401
     const gateway = await persist(() => rest.get(Routes.gatewayBot()), {
       signal: stopping.signal,
@@ -99,5 +95,5 @@ export function createShards(options: ShardsOptions, backing: Backing, log: Log)
   const status = (): AdapterStatus =>
     state === 'connected' && !manager?.shards.every((shard) => shard.ready) ? 'connecting' : state
 
-  return { name: DISCORD_NAME, start, stop, status, deliver: (key, text) => deliver(key, text) }
+  return { name: DISCORD_NAME, start, stop, status, deliver: deliverBy(() => poster) }
 }

@@ -1,12 +1,15 @@
 /** The Slack adapter: Socket Mode or HTTP, told apart by the tokens. */
-import type { App, HTTPReceiver, Logger, LogLevel, SocketModeReceiver, webApi } from '@slack/bolt'
-import { type Adapter, type AdapterStatus, type Backing, TokenRefused } from '../contract.ts'
+import type { App, HTTPReceiver, SocketModeReceiver } from '@slack/bolt'
+import { type Adapter, type AdapterStatus, type Backing, type Deliver, TokenRefused } from '../contract.ts'
 import { createDesk } from '../desk.ts'
+import { healthPage } from '../health.ts'
 import { brief, type Log } from '../logging.ts'
 import { persist } from '../patience.ts'
+import { type Bolt, boltLogger, loadBolt, onceOptions, patientOptions } from './bolt.ts'
 import { channelOf, SLACK_NAME } from './channel.ts'
-import { createPoster, slackCode } from './post.ts'
+import { createPoster, isGone, type Poster, slackCode } from './post.ts'
 import { type Identity, receive } from './receive.ts'
+import { httpReceiver, socketReceiver } from './receivers.ts'
 import { createThreads } from './threads.ts'
 
 export type SlackOptions = {
@@ -39,33 +42,20 @@ const REFUSED = new Set([
 
 const isRefusal = (error: unknown): boolean => REFUSED.has(slackCode(error) ?? '')
 
-/** Bolt's own lines: warnings from outside (a bad signature) as they are, its chatter at debug level. */
-function boltLogger(log: Log, level: LogLevel, loud: boolean): Logger {
-  const text = (parts: unknown[]) => parts.map((part) => (part instanceof Error ? brief(part) : String(part))).join(' ')
-  return {
-    debug: (...parts) => log.trace({ platform: SLACK_NAME }, text(parts)),
-    info: (...parts) => log.debug({ platform: SLACK_NAME }, text(parts)),
-    warn: (...parts) => (loud ? log.warn({ platform: SLACK_NAME }, text(parts)) : log.debug(text(parts))),
-    error: (...parts) => (loud ? log.error({ platform: SLACK_NAME }, text(parts)) : log.debug(text(parts))),
-    setLevel: () => {},
-    getLevel: () => level,
-    setName: () => {},
-  }
-}
-
-const loadBolt = () => import('@slack/bolt')
-type Bolt = Awaited<ReturnType<typeof loadBolt>>
 type Receiver = SocketModeReceiver | HTTPReceiver
 
+/** ms for the socket to close politely. */
+const CLOSE_MS = 300
+
 export function createSlack(options: SlackOptions, backing: Backing, log: Log): Adapter {
+  const { botToken, mode, apiUrl } = options
   let status: AdapterStatus = 'idle'
-  let app: App | null = null
   let receiver: Receiver | null = null
+  let poster: Poster | null = null
+  let identity: Identity = { teamId: '', botUserId: '', botId: '' }
+  const known = Promise.withResolvers<Identity>()
   const stopping = new AbortController()
   const desk = createDesk(SLACK_NAME, backing, log)
-  const known = Promise.withResolvers<Identity>()
-  known.promise.catch(() => {})
-  let identity: Identity = { teamId: '', botUserId: '', botId: '' }
 
   const patiently = <T>(what: string, task: () => Promise<T>): Promise<T> =>
     persist(task, {
@@ -79,130 +69,84 @@ export function createSlack(options: SlackOptions, backing: Backing, log: Log): 
       throw new TokenRefused(`Slack refused ${what}: ${slackCode(error)}`)
     })
 
-  const once = (logger: Logger) => ({
-    ...(options.apiUrl ? { slackApiUrl: options.apiUrl } : {}),
-    logger,
-    retryConfig: { retries: 0 },
-    timeout: 10_000,
-  })
+  const onUp = () => {
+    if (status === 'connecting') status = 'connected'
+  }
+  const onDown = () => {
+    if (status !== 'connected') return
+    status = 'connecting'
+    log.warn({ platform: SLACK_NAME }, 'connection lost, taking it up again')
+  }
 
-  const identify = async (client: webApi.WebClient): Promise<Identity> => {
+  const createReceiver = (bolt: Bolt): Receiver => {
+    const quiet = boltLogger(log, bolt.LogLevel.INFO, false)
+    if (mode.is === 'socket')
+      return socketReceiver(bolt, { appToken: mode.appToken, apiUrl, patiently, onUp, onDown }, quiet, log)
+    const health = options.health ?? (() => healthPage([adapter]))
+    return httpReceiver(bolt, { ...mode, health }, boltLogger(log, bolt.LogLevel.INFO, true))
+  }
+
+  const createApp = (bolt: Bolt, made: Receiver): App => {
+    const logger = boltLogger(log, bolt.LogLevel.INFO, false)
+    return new bolt.App({
+      receiver: made,
+      logger,
+      convoStore: false,
+      // Requests wait here until the bot knows itself; Slack sends them again meanwhile, and doubles are dropped.
+      authorize: async ({ teamId }) => {
+        const { botUserId, botId, teamId: own } = await known.promise
+        return { botToken, botUserId, botId, teamId: teamId ?? own }
+      },
+      clientOptions: patientOptions(apiUrl, logger),
+    })
+  }
+
+  const identify = async (bolt: Bolt): Promise<Identity> => {
+    const logger = boltLogger(log, bolt.LogLevel.INFO, false)
+    const client = new bolt.webApi.WebClient(botToken, onceOptions(apiUrl, logger))
     const me = await patiently('SLACK_BOT_TOKEN', () => client.auth.test())
     return { teamId: me.team_id ?? '', botUserId: me.user_id ?? '', botId: me.bot_id ?? '' }
   }
 
-  const socketReceiver = (bolt: Bolt, appToken: string, logger: Logger): SocketModeReceiver => {
-    const made = new bolt.SocketModeReceiver({
-      appToken,
-      logger,
-      installerOptions: { clientOptions: once(logger) },
-    })
-    // Its own reconnecting gives up on some errors and lets them escape; ours goes on, with one line each.
-    const open = made.client.start.bind(made.client)
-    let first = true
-    made.client.start = async () => {
-      try {
-        return await patiently('SLACK_APP_TOKEN', open)
-      } catch (error) {
-        if (first || stopping.signal.aborted) throw error
-        log.error({ platform: SLACK_NAME, error: brief(error) }, 'the connection is not taken up again')
-        return new Promise(() => {})
-      } finally {
-        first = false
-      }
-    }
-    made.client.on('connected', () => {
-      if (!stopping.signal.aborted) status = 'connected'
-    })
-    made.client.on('close', () => {
-      if (status === 'connected') {
-        status = 'connecting'
-        log.warn({ platform: SLACK_NAME }, 'connection lost, taking it up again')
-      }
-    })
-    return made
-  }
-
-  const httpReceiver = (bolt: Bolt, signingSecret: string, port: number, logger: Logger): HTTPReceiver =>
-    new bolt.HTTPReceiver({
-      signingSecret,
-      port,
-      logger,
-      customRoutes: [
-        {
-          path: '/healthz',
-          method: ['GET', 'HEAD'],
-          handler: (_request, response) => {
-            const page = options.health?.() ?? { status: 200, body: '{}' }
-            response.writeHead(page.status, { 'content-type': 'application/json' })
-            response.end(page.body)
-          },
-        },
-      ],
-    })
-
   const start = async (): Promise<void> => {
     status = 'connecting'
     const bolt = await loadBolt()
-    const quiet = boltLogger(log, bolt.LogLevel.INFO, false)
-    const loud = boltLogger(log, bolt.LogLevel.INFO, true)
-    const { mode } = options
-    const made: Receiver =
-      mode.is === 'socket'
-        ? socketReceiver(bolt, mode.appToken, quiet)
-        : httpReceiver(bolt, mode.signingSecret, mode.port, loud)
-    receiver = made
-    app = new bolt.App({
-      receiver: made,
-      logger: quiet,
-      convoStore: false,
-      ignoreSelf: true,
-      // Requests wait here until the bot knows itself; Slack sends them again meanwhile, and doubles are dropped.
-      authorize: async ({ teamId }) => {
-        const { botUserId, botId, teamId: own } = await known.promise
-        return { botToken: options.botToken, botUserId, botId, teamId: teamId ?? own }
-      },
-      clientOptions: {
-        ...(options.apiUrl ? { slackApiUrl: options.apiUrl } : {}),
-        logger: quiet,
-        timeout: 15_000,
-        retryConfig: { retries: 30, factor: 1.5, minTimeout: 300, maxTimeout: 30_000, randomize: true },
-      },
-    })
-    const client = new bolt.webApi.WebClient(options.botToken, {
-      ...(options.apiUrl ? { slackApiUrl: options.apiUrl } : {}),
-      logger: quiet,
-      timeout: 15_000,
-      retryConfig: { retries: 30, factor: 1.5, minTimeout: 300, maxTimeout: 30_000, randomize: true },
-    })
+    receiver = createReceiver(bolt)
+    const app = createApp(bolt, receiver)
+    const logger = boltLogger(log, bolt.LogLevel.INFO, false)
+    const client = new bolt.webApi.WebClient(botToken, patientOptions(apiUrl, logger))
     poster = createPoster(client, backing, log, stopping.signal)
     receive(app, { desk, backing, log, poster, threads: createThreads(backing, log), identity: () => identity })
     if (mode.is === 'http') await app.start()
-    identity = await identify(new bolt.webApi.WebClient(options.botToken, once(quiet)))
+    identity = await identify(bolt)
     known.resolve(identity)
     if (mode.is === 'socket') await app.start()
     status = 'connected'
     log.info({ platform: SLACK_NAME, mode: mode.is, team: identity.teamId }, 'connected')
   }
 
-  let poster: ReturnType<typeof createPoster> | null = null
-
   const stop = async (): Promise<void> => {
-    const wasRunning = status !== 'idle'
     status = 'stopped'
-    const drained = desk.drain(options.drainMs ?? 3500)
-    // What still waits for a pause gives up at once only after the others had their time.
-    const closing = wasRunning && receiver !== null ? Promise.resolve(receiver.stop()).catch(() => {}) : null
-    if (!(await drained)) log.warn({ platform: SLACK_NAME }, 'some answers were still on their way')
+    const closing = Promise.resolve(receiver?.stop()).catch(() => {})
+    if (!(await desk.drain(options.drainMs ?? 3500)))
+      log.warn({ platform: SLACK_NAME }, 'some answers were still on their way')
+    // Only now does what waits for a pause give up.
     stopping.abort()
-    await Promise.race([closing, new Promise((resolve) => setTimeout(resolve, 300).unref())])
+    await Promise.race([closing, new Promise((resolve) => setTimeout(resolve, CLOSE_MS).unref())])
   }
 
-  const deliver = async (key: string, text: string): Promise<void> => {
+  const deliver: Deliver = async (key, text) => {
     const channel = channelOf(key)
     if (channel === null || poster === null) throw new Error(`no Slack channel to post to: ${key}`)
-    await poster.sentence({ channel }, text)
+    try {
+      await poster.sentence({ channel }, text)
+      return 'sent'
+    } catch (error) {
+      if (isGone(error)) return 'gone'
+      throw error
+    }
   }
 
-  return { name: SLACK_NAME, start, stop, status: () => status, deliver }
+  const adapter: Adapter = { name: SLACK_NAME, start, stop, status: () => status, deliver }
+  return adapter
 }

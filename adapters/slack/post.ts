@@ -28,11 +28,16 @@ const PASSING = new Set([
 /** Codes that a slash command's own address gets around: the bot is not in that channel. */
 const NOT_INSIDE = new Set(['not_in_channel', 'channel_not_found', 'is_archived', 'restricted_action', 'missing_scope'])
 
+/** Codes of a channel that is no more, or that the bot was put out of. */
+const GONE = new Set(['channel_not_found', 'not_in_channel', 'is_archived', 'cannot_dm_bot', 'user_not_found'])
+
 /** The `error` of a Slack answer; a body that was not Slack's JSON stands there whole. */
 export const slackCode = (error: unknown): string | null => {
   const data = (error as { data?: { error?: unknown } } | null)?.data
   return typeof data?.error === 'string' ? data.error : null
 }
+
+export const isGone = (error: unknown): boolean => GONE.has(slackCode(error) ?? '')
 
 /** True for what may pass: no answer, a broken answer, a server error, a limit without a time. */
 export function mayPass(error: unknown): boolean {

@@ -33,6 +33,7 @@ type SlackMessageEvent = {
   readonly user?: string
   readonly bot_id?: string
   readonly text?: string
+  readonly edited?: unknown
   readonly ts?: string
   readonly thread_ts?: string
   readonly parent_user_id?: string
@@ -44,8 +45,10 @@ const SPOKEN = new Set([undefined, 'file_share', 'thread_broadcast', 'me_message
 async function isForUs(event: SlackMessageEvent, team: string, inlet: Inlet): Promise<boolean> {
   const { botUserId } = inlet.identity()
   if (!SPOKEN.has(event.subtype) || event.bot_id !== undefined || event.user === undefined) return false
+  // A mention that was edited comes again as a mention, with the edit in it.
+  if (event.edited !== undefined) return false
   if (event.user === botUserId || event.user === 'USLACKBOT') return false
-  if (event.type === 'app_mention' || event.channel_type === 'im') return true
+  if (event.type === 'app_mention' || event.channel_type === 'im' || event.channel?.startsWith('D')) return true
   if (mentions(event.text ?? '', botUserId)) return true
   if (event.thread_ts === undefined || event.thread_ts === event.ts) return false
   return (
@@ -73,9 +76,9 @@ async function onMessage(event: SlackMessageEvent, team: string, inlet: Inlet): 
 }
 
 function takeMessages(app: App, inlet: Inlet): void {
-  const teamOf = (body: { team_id?: string }) => body.team_id ?? inlet.identity().teamId
-  app.event('message', ({ event, body }) => onMessage(event as SlackMessageEvent, teamOf(body), inlet))
-  app.event('app_mention', ({ event, body }) => onMessage(event as SlackMessageEvent, teamOf(body), inlet))
+  const workspace = (body: { team_id?: string }) => body.team_id ?? inlet.identity().teamId
+  app.event('message', ({ event, body }) => onMessage(event as SlackMessageEvent, workspace(body), inlet))
+  app.event('app_mention', ({ event, body }) => onMessage(event as SlackMessageEvent, workspace(body), inlet))
 }
 
 async function openForm(client: webApi.WebClient, trigger: string, target: FormTarget, inlet: Inlet): Promise<void> {
@@ -88,7 +91,7 @@ function takeCommand(app: App, inlet: Inlet): void {
     await ack()
     const key = channelKey(command.team_id, command.channel_id)
     const text = decodeSlack(command.text ?? '', inlet.identity().botUserId)
-    const form = text === '' ? (inlet.backing.languages[0] ?? '') : formAsked(text, inlet.backing)
+    const form = text === '' ? (await inlet.desk.wordsOf(key)).language : formAsked(text, inlet.backing)
     if (form !== null) {
       await openForm(client, command.trigger_id, { channel: command.channel_id, language: form }, inlet)
       return
@@ -126,15 +129,18 @@ const placeOf = (press: Press, user: string): Place => {
   return { channel, thread: ts ?? (channel.startsWith('D') ? undefined : own) }
 }
 
+const teamOf = (press: Press, inlet: Inlet): string => press.team?.id ?? press.user.team_id ?? inlet.identity().teamId
+
 async function onPress(press: Press, value: string, actionTs: string, inlet: Inlet): Promise<void> {
   const place = placeOf(press, press.user.id)
-  const key = channelKey(press.team?.id ?? press.user.team_id ?? inlet.identity().teamId, place.channel)
+  const key = channelKey(teamOf(press, inlet), place.channel)
   const id = `press-${press.user.id}-${actionTs}`
   if (!inlet.desk.take(key, id)) return
   const [stored, index] = value.split(':')
   const pressed = await inlet.desk.recallPress(key, stored ?? '', Number(index))
   if (pressed === null) {
-    await inlet.poster.sentence(place, inlet.backing.words(inlet.backing.languages[0] ?? '').gone, press.response_url)
+    const { words } = await inlet.desk.wordsOf(key)
+    await inlet.poster.sentence(place, words.gone, press.response_url)
     return
   }
   if (place.thread !== undefined) inlet.threads.remember(key, place.thread)
@@ -164,7 +170,7 @@ function takeButtons(app: App, inlet: Inlet): void {
     const place: Place = direct ? { channel: direct } : placeOf(press, press.user.id)
     const target: FormTarget = {
       channel: place.channel,
-      language: inlet.backing.languages[0] ?? '',
+      language: (await inlet.desk.wordsOf(channelKey(teamOf(press, inlet), place.channel))).language,
       ...(place.thread === undefined ? {} : { thread: place.thread }),
     }
     await openForm(client, press.trigger_id ?? '', target, inlet)

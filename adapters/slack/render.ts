@@ -3,6 +3,7 @@ import type { types } from '@slack/bolt'
 import type { Reply } from '../../src/reply.ts'
 import { type Body, fitBody, plainText } from '../body.ts'
 import type { Words } from '../contract.ts'
+import { offersForm } from '../form.ts'
 import { shorten, split } from '../text.ts'
 import { escapeSlack } from './escape.ts'
 import { SLACK } from './limits.ts'
@@ -33,9 +34,6 @@ const button = (actionId: string, label: string, value: string) => ({
   text: plain(shorten(escapeSlack(label) || '…', SLACK.buttonText)),
   value: value.slice(0, SLACK.buttonValue),
 })
-
-/** The form helps where something was missing or help was asked for. */
-export const offersForm = (reply: Reply): boolean => reply.topic === 'help' || reply.problem !== null
 
 function buttons(reply: Reply, key: string | null, words: Words): KnownBlock[] {
   const offers =

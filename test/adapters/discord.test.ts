@@ -251,9 +251,15 @@ test('an interaction that cannot be acknowledged any more is answered in its cha
 
 test('a reminder is posted into its channel, inert', async () => {
   const { server, adapter } = await scene()
-  await adapter.deliver(`discord:${GUILD}:${CHANNEL}`, 'Grout now @everyone <@123>')
+  const posted = await adapter.deliver(`discord:${GUILD}:${CHANNEL}`, 'Grout now @everyone <@123>', 'r1')
+  expect(posted).toBe('sent')
+  expect(server.posts()[0]?.body).toMatchObject({ enforce_nonce: true, nonce: expect.stringMatching(/^.{25}$/) })
   expect(server.posts()[0]?.body).toMatchObject({ content: 'Grout now @\u200beveryone \\<\u200b@\u200b123\\>' })
   await expect(adapter.deliver('slack:T:C', 'x')).rejects.toThrow()
+  const headers = { 'content-type': 'application/json' }
+  const body = '{"code":10003,"message":"Unknown Channel"}'
+  server.failures.push({ match: /messages/, times: 1, status: 404, headers, body })
+  expect(await adapter.deliver(`discord:${GUILD}:1`, 'x')).toBe('gone')
 })
 
 test('a wrong token is refused at once, by name', async () => {

@@ -1,4 +1,6 @@
 /** Replies to platform messages, as tables; and the edges of each limit. */
+import { readFileSync } from 'node:fs'
+import path from 'node:path'
 import { ActionRowBuilder, type ButtonBuilder, EmbedBuilder, ModalBuilder, SlashCommandBuilder } from 'discord.js'
 import { describe, expect, test } from 'vitest'
 import { attachments } from '../../adapters/attachments.ts'
@@ -208,6 +210,8 @@ test('the link asks for six permissions and no more', () => {
   // View channels 1024, send 2048, embed 16384, attach 32768, history 65536, send in threads 2^38.
   expect(link.searchParams.get('permissions')).toBe(String(1024 + 2048 + 16384 + 32768 + 65536 + 2 ** 38))
   expect(link.searchParams.get('scope')).toBe('bot applications.commands')
+  const readme = readFileSync(path.join(import.meta.dirname, '../../README.md'), 'utf8')
+  expect(readme).toContain(inviteLink('APPLICATION_ID'))
 })
 
 test('files that are too large are counted, names are made safe, a picture that fails goes as its drawing', async () => {

@@ -64,6 +64,9 @@ test('a direct message, and a reply in the thread of an earlier answer, need no 
   server.pushEvent(server.messageEvent('lunch?', { thread_ts: server.nextTs(), parent_user_id: 'UOTHER001' }))
   server.pushEvent(server.messageEvent('I am a bot', { bot_id: 'BOTHER', channel_type: 'im', channel: 'D2' }))
   server.pushEvent(server.messageEvent('', { subtype: 'message_changed', channel_type: 'im', channel: 'D2' }))
+  server.pushEvent(
+    server.messageEvent(`<@${BOT.user}> x`, { type: 'app_mention', edited: { user: 'UASKER001', ts: '1' } }),
+  )
   server.pushEvent(server.messageEvent('mine', { user: BOT.user, channel_type: 'im', channel: 'D2' }))
   await new Promise((resolve) => setTimeout(resolve, 100))
   expect(backing.heard.map((one) => one.message.text)).toEqual(['water for half a bag', '12x9', 'make it 1/8'])
@@ -217,9 +220,12 @@ test('channels of one name in two workspaces are two jobs', async () => {
 
 test('a reminder is posted into its channel', async () => {
   const { server, adapter } = await scene()
-  await adapter.deliver(`slack:${BOT.team}:CFLOOR001`, 'Grout now <!channel> @everyone')
+  const posted = await adapter.deliver(`slack:${BOT.team}:CFLOOR001`, 'Grout now <!channel> @everyone')
+  expect(posted).toBe('sent')
   expect(server.posts()[0]?.['text']).toBe('Grout now &lt;!channel&gt; @\u200beveryone')
   await expect(adapter.deliver('discord:1:2', 'x')).rejects.toThrow()
+  server.failures.push({ match: /postMessage/, times: 1, status: 200, body: '{"ok":false,"error":"is_archived"}' })
+  expect(await adapter.deliver(`slack:${BOT.team}:COLD00001`, 'x')).toBe('gone')
 })
 
 test('stopping finishes what is in flight', async () => {
