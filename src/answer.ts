@@ -1,4 +1,5 @@
 /** One page: hear, choose the topic, calculate, tell. Pure: what it needs of the world is handed in. */
+import type { Facts } from './facts.ts'
 import type { Memory, NewEntry, Talk } from './jobs/memory.ts'
 import { type HearContext, type Heard, hear, MOST_CHARACTERS } from './language/hear.ts'
 import type { Languages } from './language/languages.ts'
@@ -135,20 +136,27 @@ const mathFirst = (told: Told): Told => ({ ...told, details: told.working ?? [],
 
 const cuesOf = (heard: Heard): Talk['cues'] => [...new Set(heard.marks.map((m) => m.concept))].slice(0, 60)
 
-function talkOf(brief: Brief, meaning: Meaning, values: Talk['values'], text: string): NewEntry {
+function talkOf(
+  brief: Brief,
+  meaning: Meaning,
+  values: Talk['values'],
+  text: string,
+  learned: Partial<Facts> = {},
+): NewEntry {
   const cues =
     meaning.followsUp && brief.memory.talk?.topic === meaning.topic
       ? [...new Set([...brief.memory.talk.cues, ...cuesOf(brief.heard)])]
       : cuesOf(brief.heard)
   const body: Talk = {
     topic: meaning.topic ?? 'help',
-    facts: meaning.facts,
+    facts: { ...meaning.facts, ...learned },
     values,
     language: brief.language,
     metric: brief.metric,
     text,
     person: brief.person,
     cues,
+    lastSaid: meaning.said,
   }
   return { kind: 'talk', version: 1, body }
 }
@@ -159,7 +167,7 @@ function entriesAfter(told: Told, reply: Reply, brief: Brief, meaning: Meaning, 
   const entries: NewEntry[] = []
   // A conversion or a word of help in between does not end the talk before it.
   const quiet = QUIET_TOPICS.includes(told.topic) && brief.memory.talk !== null
-  if (!quiet && !meaning.showMath) entries.push(talkOf(brief, meaning, reply.values, text))
+  if (!quiet && !meaning.showMath) entries.push(talkOf(brief, meaning, reply.values, text, told.learned))
   if (meaning.jobFacts) entries.push({ kind: 'facts', version: 1, body: meaning.jobFacts })
   return [...entries, ...((told.entries ?? []) as readonly NewEntry[])]
 }

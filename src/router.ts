@@ -11,6 +11,8 @@ export type Route = {
   /** All of these were heard, each as any one of its list. */
   readonly all?: readonly (readonly Concept[])[]
   readonly none?: readonly Concept[]
+  /** Bags may be of anything: after a question about grout or water this row is about that. */
+  readonly weak?: boolean
   /** What words alone do not tell. */
   readonly when?: (heard: Heard) => boolean
 }
@@ -50,13 +52,12 @@ export const ROUTES: readonly Route[] = [
     when: (h) => !h.has('grout') && !h.has('how-many'),
   },
   { topic: 'mortar', all: [['mortar', 'large-format', 'unmodified', 'rapid', 'mastic']] },
+  { topic: 'mortar', all: [['cover'], ['bag', 'notch', 'trowel']], none: ['grout', 'tile'], weak: true },
   {
     topic: 'mortar',
-    all: [
-      ['bag', 'cover'],
-      ['bag', 'notch', 'trowel', 'mortar'],
-    ],
+    all: [['bag'], ['how-many', 'how-much', 'enough', 'left-to-do', 'left', 'used', 'have', 'will-do']],
     none: ['grout', 'tile'],
+    weak: true,
   },
   {
     topic: 'tile',
@@ -65,6 +66,7 @@ export const ROUTES: readonly Route[] = [
       ['how-many', 'how-much', 'buy', 'what'],
     ],
   },
+  { topic: 'help', all: [['thanks', 'greeting']], when: (h) => h.quantities.length === 0 && h.tokens.length <= 6 },
   { topic: 'layout', all: [['perimeter', 'area-word']], when: (h) => h.facts.tile === undefined },
 ]
 
@@ -110,12 +112,17 @@ export function topicNamed(heard: Heard): Topic | null {
   return ROUTES.find((route) => fits(route, heard))?.topic ?? null
 }
 
+const POWDER_TOPICS: readonly Topic[] = ['grout', 'mix', 'mortar']
+
 /** The topic of a message that names none: that of the talk it goes on with, else by what it states. */
 export function topicOf(heard: Heard, talk: Talk | null, followsUp: boolean): Topic | null {
-  const named = topicNamed(heard)
-  if (named) return named
-  if (followsUp && talk) return talk.topic
+  const route = ROUTES.find((r) => fits(r, heard))
+  if (route?.weak && followsUp && talk && POWDER_TOPICS.includes(talk.topic)) return talk.topic
+  if (route) return route.topic
   const { facts } = heard
+  // An area told first and a tile after it: now there is something to count.
+  const counts = facts.tile !== undefined || heard.has('how-many')
+  if (followsUp && talk) return talk.topic === 'layout' && counts ? 'tile' : talk.topic
   if (facts.tile || facts.boxTiles || facts.boxM2) return 'tile'
   if (facts.trowel || facts.coverageM2 || facts.haveBags || facts.usedBags) return 'mortar'
   if (facts.rooms || facts.areaM2) return 'layout'

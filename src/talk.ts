@@ -4,6 +4,7 @@ import type { Memory, NewEntry, Talk } from './jobs/memory.ts'
 import type { Concept } from './language/concepts.ts'
 import { conversionIn } from './language/conversions.ts'
 import type { Heard } from './language/hear.ts'
+import { toSi } from './language/measures.ts'
 import { smallMm } from './language/singles.ts'
 import { type Phrase, quote, room as roomLength, say, word } from './phrase.ts'
 import type { Topic } from './reply.ts'
@@ -56,6 +57,8 @@ export type Meaning = {
   /** The job's facts after this message, where it changes them. */
   readonly jobFacts: Facts | null
   readonly notes: readonly Phrase[]
+  /** The facts this message itself brought. */
+  readonly said: readonly FactName[]
 }
 
 const isQuestion = (heard: Heard): boolean => heard.has(...QUESTION_WORDS) || heard.plain.text.includes('?')
@@ -73,13 +76,19 @@ export function meaningOf(heard: Heard, memory: Memory): Meaning {
       showMath: true,
       jobFacts: null,
       notes: [],
+      said: [],
     }
   const named = topicNamed(heard)
   const converts =
     conversionIn(heard, typeof talk?.values['area_m2'] === 'number') !== null && (named === null || named === 'layout')
   const followsUp = !converts && talk !== null && isFollowUp(heard, named)
   const topic = converts ? 'convert' : topicOf(heard, talk, followsUp)
-  const said = withBareFigure(heard, withRooms(heard, memory, followsUp), topic, followsUp)
+  const said = withBareCount(
+    heard,
+    memory,
+    withBareFigure(heard, withRooms(heard, memory, followsUp), topic, followsUp),
+    followsUp,
+  )
   const base = followsUp && talk ? carry(talk, job, topic) : { facts: job, carried: fromJob(job) }
   const facts = merged(base.facts, said)
   const carried = Object.fromEntries(Object.entries(base.carried).filter(([k]) => !(k in said)))
@@ -92,7 +101,27 @@ export function meaningOf(heard: Heard, memory: Memory): Meaning {
     showMath: false,
     jobFacts: jobAfter(heard, memory, said, topic),
     notes: [...heardNotes(heard), ...carriedNotes(carried, changed, topic)],
+    said: Object.keys(said) as FactName[],
   }
+}
+
+const MOST_SPARES_PCT = 50
+
+/** "make it 250", "make it 10": a bare number changes what was said last, the spares or the area, in its own unit. */
+function withBareCount(heard: Heard, memory: Memory, said: Facts, followsUp: boolean): Facts {
+  const { talk } = memory
+  const [bare] = heard.loose
+  const plain =
+    heard.loose.length === 1 &&
+    heard.items.length === 1 &&
+    bare.nouns.length === 0 &&
+    bare.q.dimension === 'none' &&
+    !bare.q.token.fraction
+  if (!followsUp || !talk || !plain || Object.keys(said).length > 0) return said
+  if (talk.lastSaid.includes('sparePct') && bare.q.n <= MOST_SPARES_PCT) return { ...said, sparePct: bare.q.n }
+  if (talk.facts.areaM2 !== undefined && bare.q.n >= 3)
+    return { ...said, areaM2: toSi(bare.q.n, talk.metric ? 'sqm' : 'sqft') }
+  return said
 }
 
 const WIDEST_JOINT_MM = 13
@@ -101,7 +130,10 @@ const LEAST_NOTCH_MM = 6
 /** "make it 3/16", "grout for 120 sf of 12x24 1/8": a small figure with no noun is the joint; after mortar it is the notch. */
 function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, followsUp: boolean): Facts {
   if (!followsUp && topic !== 'grout' && topic !== 'tile') return said
-  const bare = heard.loose.find(({ q, nouns }) => nouns.length === 0 && (q.token.fraction || q.dimension === 'length'))
+  const bare = heard.loose.find(
+    ({ q, nouns }) =>
+      nouns.length === 0 && (!q.token.spelled || q.unit !== null) && (q.token.fraction || q.dimension === 'length'),
+  )
   const mm = bare ? smallMm(bare.q, heard.system === 'metric') : null
   if (mm === null || mm <= 0.7 || mm > WIDEST_JOINT_MM) return said
   if (topic === 'mortar' && mm >= LEAST_NOTCH_MM && said.trowel === undefined)
@@ -179,6 +211,14 @@ function withRooms(heard: Heard, memory: Memory, followsUp: boolean): Facts {
   }
   if (!said.rooms) return said
   const rooms = said.rooms
+  const taken = rooms.every((r) => r.pieces.length > 0 && r.pieces.every((p) => p.sign === -1))
+  if (taken && known.length > 0) {
+    const last = known[known.length - 1]
+    return {
+      ...said,
+      rooms: [...known.slice(0, -1), { ...last, pieces: [...last.pieces, ...rooms.flatMap((r) => r.pieces)] }],
+    }
+  }
   const adds =
     heard.has('add') ||
     (!isQuestion(heard) && rooms.every((r) => r.name !== undefined) && !heard.has('no-correction', 'make-it'))

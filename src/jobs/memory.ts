@@ -1,5 +1,5 @@
 /** What a channel remembers: a fold of its entries. Two layers: the talk (what was asked last) and the job (what was stated). */
-import type { Facts } from '../facts.ts'
+import type { FactName, Facts } from '../facts.ts'
 import type { Concept } from '../language/concepts.ts'
 import type { DecimalHabit } from '../language/rooms.ts'
 import type { Entry } from '../message.ts'
@@ -18,6 +18,8 @@ export type Talk = {
   readonly person: string
   /** The meanings heard in it: what a follow-up leaves unsaid. */
   readonly cues: readonly Concept[]
+  /** The facts its last message itself brought. */
+  readonly lastSaid: readonly FactName[]
 }
 
 export type Person = {

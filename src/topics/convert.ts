@@ -1,9 +1,10 @@
 /** Units and feet-inch-fraction arithmetic. */
 import { type Conversion, conversionIn } from '../language/conversions.ts'
-import { IMPERIAL } from '../language/measures.ts'
+import { IMPERIAL, METRIC, toSi } from '../language/measures.ts'
 import { number, type Phrase, quote, room, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { convert as between, sumInches } from '../units/convert.ts'
+import type { UnitName } from '../units/names.ts'
 import type { Brief, Told } from './topic.ts'
 
 const talkArea = (brief: Brief): number | null => {
@@ -17,13 +18,15 @@ export function convert(brief: Brief): Outcome<Told> {
   return asked.is === 'sum' ? sum(brief, asked) : one(brief, asked)
 }
 
+/** The last answer's area, shown in the other system than the one it is wanted in. */
+const fromTalk = (m2: number, to: UnitName) =>
+  METRIC.has(to) ? { n: m2 / toSi(1, 'sqft'), unit: 'sqft' as const } : { n: m2, unit: 'sqm' as const }
+
 const digitsOf = (value: number): number => (Math.abs(value) >= 100 ? 1 : Math.abs(value) >= 10 ? 2 : 3)
 
 function one(brief: Brief, asked: Extract<Conversion, { is: 'convert' }>): Outcome<Told> {
   const math = brief.libraries.math()
-  const from = asked.from
-    ? { n: asked.from.n, unit: asked.from.unit }
-    : { n: talkArea(brief) as number, unit: 'sqm' as const }
+  const from = asked.from ? { n: asked.from.n, unit: asked.from.unit } : fromTalk(talkArea(brief) as number, asked.to)
   if (from.unit === null) return refuse('unit-unclear', { said: asked.from?.token.text ?? '' })
   const n = asked.from?.negative ? -from.n : from.n
   const value = between(n, from.unit, asked.to, math)

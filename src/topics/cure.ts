@@ -140,6 +140,7 @@ function tell(brief: Brief, w: Worked): Outcome<Told> {
     working: workings(w, main),
     values,
     offers: ['math'],
+    ...(w.start === null ? {} : { learned: { when: w.start } }),
   })
 }
 

@@ -17,8 +17,7 @@ import { underlayment } from './underlayment.ts'
 /** A message that names room and tile and asks for no single thing gets tile, mortar and grout at once. */
 const everything: TopicAnswer = (brief) => {
   const main = tile(brief)
-  const single =
-    brief.heard.has('how-many', 'tile', 'piece', 'box') && brief.heard.has('how-many', 'how-much', 'piece', 'box')
+  const single = brief.has('how-many', 'tile', 'piece', 'box') && brief.has('how-many', 'how-much', 'piece', 'box')
   if (!main.ok || single) return main
   const others = [mortar(brief), grout(brief)].flatMap((o) => (o.ok ? [o.value] : []))
   return { ok: true, value: joinTold(main.value, ...others) }

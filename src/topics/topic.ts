@@ -57,6 +57,8 @@ export type Told = {
   readonly tables?: readonly Table[]
   /** What can be done next: `offer.ID` names it, `offer.ID.say` is the message it stands for. */
   readonly offers?: readonly string[]
+  /** What the answer found out and a follow-up may need, such as when it was set. */
+  readonly learned?: Partial<Facts>
   /** Entries of its own to keep, beside the talk. */
   readonly entries?: readonly { readonly kind: string; readonly version: number; readonly body: unknown }[]
 }
