@@ -9,6 +9,7 @@ export const AROUND_CONCEPTS = [
   'crack-membrane',
   'fill-word',
   'apart',
+  'under-word',
   // build-up
   'build-up',
   'floor-load',

@@ -7,7 +7,7 @@ import { area, count, hours, number, type Phrase, percent, say, small, temperatu
 import { cureLimits } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { dayM2, withoutDay } from './around/pace.ts'
-import { figureNear } from './around/read.ts'
+import { alone, figureNear, lengthMm } from './around/read.ts'
 import { floorSum } from './floors.ts'
 import { jointOf, knownTile, mortarOf, tilePhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
@@ -24,7 +24,9 @@ const LEAST_SPACING_MM = 75
 function ruleOf(brief: Brief, assumed: Phrase[]): ClipRule {
   const { levelling: l } = brief.settings.around
   const q = figureNear(brief.heard, ['length'], 'joint', 'spacer', 'per', 'each', 'clip', 'apart')
-  const said = q?.si ?? null
+  // "every 6 in 24x24": the "in" belongs to the tile, the figure to "every".
+  const bare = alone(brief.heard).find((one) => one.unit === null && brief.heard.reader.is(one.first - 1, 'each'))
+  const said = q?.si ?? (bare ? lengthMm(bare, brief.metric) : null)
   const spacingMm = said !== null && said >= LEAST_SPACING_MM ? said : l.spacingMm.value
   if (spacingMm !== said)
     assumed.push(say('levelling.assumed-spacing', { spacing: small(spacingMm), corner: small(l.cornerMm.value) }))

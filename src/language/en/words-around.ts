@@ -19,6 +19,7 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
   ],
   'fill-word': ['fill', 'fills', 'fill it', 'fill up', 'cavity', 'cavities', 'waffles', 'waffle', 'pockets', 'dimples'],
   apart: ['apart', 'on center', 'oc', 'o c', 'on centre', 'centers'],
+  'under-word': ['under', 'beneath', 'underneath', 'below'],
   'build-up': [
     'build up',
     'buildup',

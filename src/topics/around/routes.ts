@@ -71,6 +71,11 @@ export const AROUND_ROUTES: readonly Route[] = [
   },
   { topic: 'order', all: [['weight-word']] },
   { topic: 'order', all: [['order-word']], when: (h) => asksForList(h) || !h.has('how-many', 'how-much') },
+  {
+    topic: 'underlayment',
+    all: [GOODS, ['mortar', 'adhesive'], ['under-word']],
+    when: (h) => hasSheetSize(h) || hasFloor(h),
+  },
   { topic: 'underlayment', all: [GOODS, ['sheet', 'roll', 'adhesive', 'tape', 'screw', 'fill-word']] },
   {
     topic: 'underlayment',

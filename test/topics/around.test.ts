@@ -1,0 +1,173 @@
+/** What lies around the tile, asked in whole messages. */
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { replyText } from '../../src/speak.ts'
+import { ask, Crew } from '../support/crew.ts'
+import { ALL, type Want } from './around-corpus.ts'
+
+const fits = (want: Want, got: unknown): boolean => {
+  const [least, most] = typeof want === 'number' ? [want, want] : want
+  return typeof got === 'number' && got >= least - 1e-6 && got <= most + 1e-6
+}
+
+test('the corpus is large and says nothing twice', () => {
+  const shapes = ALL.map(([say]) => say.replaceAll(/\d+/g, '0'))
+  expect(ALL.length).toBeGreaterThanOrEqual(100)
+  expect(new Set(shapes).size).toBeGreaterThanOrEqual(ALL.length - 4)
+})
+
+test.each(ALL.map(([say, topic, values = {}]) => [say, topic, values] as const))('%s', (say, topic, values) => {
+  const reply = ask(say)
+  expect(reply.problem).toBeNull()
+  expect(reply.topic).toBe(topic)
+  for (const [key, want] of Object.entries(values))
+    expect(fits(want, reply.values[key]), `${key} is ${reply.values[key]}, wanted ${JSON.stringify(want)}`).toBe(true)
+  expect(replyText(reply)).not.toMatch(/undefined|NaN|\{|\}/)
+})
+
+describe('verdicts by hand', () => {
+  test.each([
+    // 34-1/2 less 33-3/4 is 3/4 in; the floor comes up more than 7/8 in.
+    [
+      'will the dishwasher fit: 34 1/2 under the counter, dishwasher is 33 3/4, 3/8 tile on 1/4 cement board',
+      /does not go back/,
+    ],
+    ['will the dishwasher fit: 36 under the counter, dishwasher is 33 3/4, 3/8 tile on 1/4 cement board', /goes back/],
+    ['can one guy lift an 80 lb bag', /^Not alone/],
+    ['transition to 3/4 hardwood from 3/8 tile on 1/2 cement board', /bevel/],
+    ['what slope for a shower floor', /1\/4 in per ft/],
+    ['12x12 tile on a 36x60 shower pan, mud bed how much', /envelope|fold cuts/],
+  ])('%s', (say, pattern) => expect(replyText(ask(say))).toMatch(pattern))
+
+  test('a drain round the corner gives heights wall by wall', () => {
+    const text = replyText(ask('L shaped shower 6x8 less 4x5, pan mud, drain in the corner'))
+    expect(text).toMatch(/edge is not level|all round/)
+  })
+})
+
+describe('the order', () => {
+  const job = '10x13 shop floor, 18x18 tile, 3/16 joint'
+  test('agrees with each topic asked alone', () => {
+    const order = ask(`${job}, order list`).values
+    const alone = { ...ask(`how many 18x18 tile for 10x13, 3/16 joint`).values }
+    expect(order['tile_count']).toBe(alone['tile_count'])
+    expect(order['mortar_bags']).toBe(
+      ask('how many bags of mortar for 10x13, 18x18 tile, 3/16 joint').values['mortar_bags'],
+    )
+    expect(order['grout_bags']).toBe(ask('how much grout for 10x13, 18x18 tile, 3/16 joint').values['grout_bags'])
+    expect(order['clips']).toBe(ask('clips for 10x13 18x18 3/16 joint').values['clips'])
+  })
+
+  test('the cost is the sum of the rows, with the tax', () => {
+    const priced = `10x13 shop floor 18x18 3/16, mortar $28 a bag, grout $22 a bag, tile $3.50 a sf, tax 8%, cost?`
+    const reply = ask(priced)
+    const { tile_count, mortar_bags, grout_bags, cost } = reply.values as Record<string, number>
+    const rows = (reply.files[0]?.text ?? '').trim().split('\r\n').slice(1)
+    const costs = rows.map((row) => Number(row.split(',').at(-1) || 0))
+    expect(cost).toBeCloseTo(costs.reduce((a, b) => a + b, 0) * 1.08, 1)
+    // By hand: 2.25 sf a tile, two spare in a hundred kept.
+    const tiles = Math.ceil(tile_count! * 1.02)
+    expect(cost).toBeCloseTo(
+      (28 * mortar_bags! + 22 * grout_bags! + Math.round(tiles * 2.25 * 3.5 * 100) / 100) * 1.08,
+      1,
+    )
+  })
+
+  test('comes as CSV that no spreadsheet runs', () => {
+    const [file] = ask(`${job}, order list`).files
+    expect(file).toMatchObject({ name: 'order.csv', media_type: 'text/csv' })
+    const lines = file!.text.trim().split('\r\n')
+    expect(lines[0]).toBe('quantity,unit,what,price each,cost')
+    expect(lines.length).toBeGreaterThan(5)
+    for (const line of lines) for (const cell of line.split(',')) expect(cell).not.toMatch(/^"?[=+\-@\t]/)
+  })
+
+  test('the bed under the board stays apart from the tile’s own', () => {
+    const reply = ask('10x13 shop floor 18x18 3/16 joint, 3x5 cement board sheets, order list')
+    expect(reply.details.filter((line) => /thin-?set|mortar/i.test(line)).length).toBeGreaterThanOrEqual(2)
+  })
+})
+
+describe('talk', () => {
+  test('a size told once holds for the next question', () => {
+    const crew = new Crew()
+    crew.say('cork sheets 2x4 ft for 240 sf how many')
+    expect(crew.say('and for 320 sf?').values['sheets']).toBeGreaterThanOrEqual(40)
+    expect(crew.say('how much adhesive').values['adhesive_l']).toBeGreaterThan(0)
+    expect(crew.say('show the math').details.join(' ')).toMatch(/notch/)
+  })
+  test('clips follow the room and tile of the talk', () => {
+    const crew = new Crew()
+    crew.say('10x13 shop floor, 18x18 tile, 3/16 joint')
+    const reply = crew.say('how many clips')
+    expect(reply.topic).toBe('levelling')
+    expect(reply.values['clips']).toBe(ask('clips for 10x13 18x18 3/16 joint').values['clips'])
+  })
+  test('the order of a job that was told before', () => {
+    const crew = new Crew()
+    crew.say('10x13 shop floor, 18x18 tile, 3/16 joint')
+    expect(crew.say('order list').values['tile_count']).toBeGreaterThan(50)
+  })
+  test('metric crews read metric', () => {
+    expect(replyText(ask('pan 1.2 m x 0.9 m mud how much'))).toMatch(/mm per m/)
+    expect(replyText(ask('cork sheets 0.6 x 0.9 m for 22 m2 how many'))).toMatch(/m²/)
+  })
+})
+
+test('what is missing is asked for, never guessed', () => {
+  expect(ask('how many clips').problem?.code).toBe('question')
+  expect(ask('how many cork sheets').problem?.code).toBe('question')
+  expect(ask('pan mud how much').problem?.code).toBe('question')
+  expect(ask('order list').problem?.code).toBe('question')
+  expect(ask('how many trips for 40 bags').problem?.code).toBe('question')
+})
+
+test('odd figures give a problem or an answer, never a throw or a broken sentence', () => {
+  const words = [
+    'clips',
+    'cork',
+    'sheets',
+    'rolls',
+    'pan mud',
+    'drain',
+    'payload',
+    'lb',
+    'trips',
+    'build up',
+    '3/8',
+    'tile',
+    'for',
+    '0',
+    '-5',
+    '1e9',
+    '9999999',
+    '2x3',
+    '12x24',
+    '10x13',
+    'sf',
+    '$',
+    '=1+1',
+    'order list',
+    'tax',
+    '%',
+    'flange',
+    'door',
+    'L',
+    'less',
+    'a day',
+    'plan the days',
+    'missing',
+    'have',
+    'm2',
+    '🙂',
+    '1/0',
+  ]
+  fc.assert(
+    fc.property(fc.array(fc.constantFrom(...words), { minLength: 1, maxLength: 9 }), (parts) => {
+      const reply = ask(parts.join(' '))
+      expect(replyText(reply)).not.toMatch(/undefined|NaN|Infinity/)
+      if (reply.problem) expect(reply.problem.code).not.toBe('internal')
+    }),
+    { numRuns: 400 },
+  )
+})
