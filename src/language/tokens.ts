@@ -38,7 +38,7 @@ export type Unreadable = Place
 export type Tokens = { readonly tokens: readonly Token[]; readonly unreadable: readonly Unreadable[] }
 
 const THOUSANDS = String.raw`\d{1,3}(?:,\d{3})+(?![\d,])`
-const MIXED = /(\d+)(?:\s+|\s?-\s?|-?and\s+|\s+y\s+|\s+and\s+)(\d{1,3})\/(\d{1,3})(?![\d/])/y
+const MIXED = /(\d+)(?:\s+|\s?-\s?|-?and\s+|\s+y\s+|\s+and\s+)(\d{1,3})\/([1-9]\d{0,2})(?![\d/])/y
 const FRACTION = /(\d{1,4})\/(\d{1,4})(?!\d)/y
 const DECIMAL = new RegExp(String.raw`(${THOUSANDS}|\d*)[.,](\d+)(?![\d]|[.,]\d)`, 'y')
 const WHOLE = new RegExp(String.raw`${THOUSANDS}|\d+`, 'y')
