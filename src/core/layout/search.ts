@@ -67,18 +67,78 @@ function searchOne(floor: Floor, spec: LayoutSpec, wishes: Wishes, turned: boole
   const repeat = repeatOf(spec, axes)
   const us = startsOn(axes[0], tries, repeat[0])
   const vs = startsOn(axes[1], tries, repeat[1])
-  let best: { layout: Layout; spec: LayoutSpec; u: AxisScore; v: AxisScore; marks: readonly number[] } | null = null
+  const attempt: Attempt = (u, v) => {
+    const tried: LayoutSpec = { ...zero, originMm: originFor(ready.value, u.originMm, v.originMm) }
+    const laid = plain ? layBox(floor, tried) : layDrawnIn(floor, ready.value.floor, tried)
+    return laid.ok ? fine({ layout: laid.value, spec: tried, u, v, marks: marksOf(laid.value, u, v, axes) }) : laid
+  }
+  const all: Tried[] = []
   for (const u of us)
     for (const v of vs) {
-      const tried: LayoutSpec = { ...zero, originMm: originFor(ready.value, u.originMm, v.originMm) }
-      const laid = plain ? layBox(floor, tried) : layDrawnIn(floor, ready.value.floor, tried)
-      if (!laid.ok) return laid
-      const marks = marksOf(laid.value, u, v, axes)
-      if (best === null || lessOf(marks, best.marks) < 0) best = { layout: laid.value, spec: tried, u, v, marks }
+      const tried = attempt(u, v)
+      if (!tried.ok) return tried
+      all.push(tried.value)
     }
-  const { layout, u, v, marks, spec: found } = best!
+  all.sort((p, q) => lessOf(p.marks, q.marks))
+  const lays = Math.floor(MEETINGS_FOR_ALL / estimate(ready.value.floor, zero))
+  const { layout, u, v, marks, spec: found } = plain ? all[0]! : climb(all, attempt, axes, repeat, lays)
   return fine({ start: { ...snapped(floor, ready.value, found, axes, u, v), spec: found, layout, turned }, marks })
 }
+
+type Tried = {
+  readonly layout: Layout
+  readonly spec: LayoutSpec
+  readonly u: AxisScore
+  readonly v: AxisScore
+  readonly marks: readonly number[]
+}
+type Attempt = (u: AxisScore, v: AxisScore) => Outcome<Tried>
+
+/** Where the best start still leaves a sliver (slanted walls, corners of holes), starts spread over the repeat are tried too, and
+ *  the best few are moved about by shrinking steps, for as many layouts as may be spent. */
+function climb(
+  from: readonly Tried[],
+  attempt: Attempt,
+  axes: readonly [Axis, Axis],
+  repeat: readonly [number, number],
+  lays: number,
+): Tried {
+  let left = lays
+  const spread = Math.min(MOST_SPREAD, Math.floor(Math.sqrt(left / 3)))
+  const starts = [...from]
+  const square = axes[0].walls.length > 0 || axes[1].walls.length > 0
+  if (square && from[0]!.marks[0]! > 0)
+    for (let k = 0; k < spread ** 2; k++) {
+      const [p, q] = [(k % spread) / spread, Math.floor(k / spread) / spread]
+      const tried = attempt(
+        movedStart(axes[0], from[0]!.u, p * repeat[0]),
+        movedStart(axes[1], from[0]!.v, q * repeat[1]),
+      )
+      left--
+      if (tried.ok) starts.push(tried.value)
+    }
+  starts.sort((p, q) => lessOf(p.marks, q.marks))
+  let best = starts[0]!
+  for (const start of starts.slice(0, 10)) {
+    let here = start
+    for (let step = 1 / 16; step > 1 / 80 && left > 0 && best.marks[0]! > 0; step /= 2) {
+      for (const [p, q] of AROUND) {
+        const u = movedStart(axes[0], here.u, p * step * repeat[0])
+        const v = movedStart(axes[1], here.v, q * step * repeat[1])
+        const tried = attempt(u, v)
+        left--
+        if (tried.ok && lessOf(tried.value.marks, here.marks) < 0) here = tried.value
+      }
+      if (lessOf(here.marks, best.marks) < 0) best = here
+    }
+  }
+  return best
+}
+
+const AROUND = [-1, 0, 1].flatMap((p) => [-1, 0, 1].map((q) => [p, q] as const)).filter(([p, q]) => p !== 0 || q !== 0)
+
+const movedStart = (axis: Axis, from: AxisScore, byMm: number): AxisScore =>
+  axis.walls.length > 0 ? scoreStart(axis, from.originMm + byMm) : { ...from, originMm: from.originMm + byMm }
 
 /** Meetings of walls and modules that all tries together may cost: some 20 ms for a house, 0.3 s for the wildest floor. */
 const MEETINGS_FOR_ALL = 30_000

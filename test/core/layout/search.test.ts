@@ -201,3 +201,21 @@ test('a turned or woven pattern is snapped through a tile’s corner near the mi
   }
   expect(must(searchStart(room, plainSpec(300, 300, 3), NO_WISHES)).middleCorner).toBeNull()
 })
+
+test('on floors of every shape it keeps the limit nearly wherever a grid of 400 starts does', () => {
+  let [gridKeeps, bothKeep] = [0, 0]
+  fc.sample(floors, { numRuns: 100, seed: 20261124 }).forEach((floor, n) => {
+    const spec: LayoutSpec = { ...plainSpec(457.2, 304.8, 3), angleDeg: n % 5 === 0 ? 45 : 0 }
+    const searched = must(searchStart(floor, spec, NO_WISHES)).layout.smallestCutMm ?? Infinity
+    let grid = 0
+    for (let k = 0; k < 400; k++) {
+      const originMm = [((k % 20) / 20) * 460.2, (Math.floor(k / 20) / 20) * 307.8] as const
+      grid = Math.max(grid, must(lay(floor, { ...spec, originMm })).smallestCutMm ?? Infinity)
+    }
+    const keeps = searched >= 50.8 - 0.02
+    if (grid >= 50.8) gridKeeps++
+    if (grid >= 50.8 && keeps) bothKeep++
+  })
+  expect(gridKeeps).toBeGreaterThan(50)
+  expect(bothKeep / gridKeeps).toBeGreaterThan(0.9)
+})
