@@ -36,7 +36,9 @@ function isTwo(token: NumberToken, i: number, reader: Reader): boolean {
   const whole = token.whole as number
   const inPair = reader.sign(i - 1) === 'x' || reader.is(i - 1, 'by')
   let next = i + 1
-  if (reader.sign(next) === '"' || ['in', 'inch', 'mm'].includes(reader.word(next))) next++
+  const unit = reader.unit(next, token)
+  if (unit) next += unit.count
+  if (reader.is(next, 'of')) next++
   if (reader.is(next, ...FRACTION_NOUNS)) return inPair || whole >= 3
   const other = reader.number(i - 2)
   return inPair && other !== null && other.whole === null && !other.fraction && FINE_PARTS.includes(token.value - whole)
@@ -115,8 +117,9 @@ const SIDE_WORDS = ['wide', 'long', 'high', 'deep'] as const
 
 /** The figure's own side words ("14 long") are part of the size. */
 function lastToken(parts: readonly Quantity[], reader: Reader): number {
-  const last = (parts.at(-1) as Quantity).last
-  return parts.length > 1 && reader.is(last + 1, ...SIDE_WORDS) ? last + 1 : last
+  let last = (parts.at(-1) as Quantity).last
+  if (parts.length > 1) while (reader.is(last + 1, ...SIDE_WORDS)) last++
+  return last
 }
 
 function belongs(parts: readonly Quantity[], next: Quantity, reader: Reader): boolean {
@@ -127,7 +130,7 @@ function belongs(parts: readonly Quantity[], next: Quantity, reader: Reader): bo
   // "12' strong by 14": a hair over or under changes nothing that is counted.
   while (reader.is(i, 'strong', 'shy') && !reader.number(i)) i++
   const sided = reader.is(i, ...SIDE_WORDS)
-  if (sided) i++
+  while (reader.is(i, ...SIDE_WORDS)) i++
   if (connects(reader, i)) {
     i++
     while (reader.is(i, 'about', 'strong', 'shy')) i++

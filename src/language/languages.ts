@@ -1,10 +1,11 @@
 /** The languages at hand: which one a message is in, its words ready to look up. */
-import { type Lexicon, lexiconOf, meantWord } from './lexicon.ts'
+import { type Lexicon, lexiconOf, meantWord, withForeign } from './lexicon.ts'
 import type { Locale } from './locale.ts'
 import { plainText } from './text.ts'
 
 export type Languages = {
   readonly codes: readonly string[]
+  /** The words of a language, and of the others what it has no word for: crews mix them. */
   lexicon(code: string): Lexicon
   locale(code: string): Locale
   /** The language most of the words are in; null for a message without words of any. */
@@ -17,35 +18,45 @@ const WORD = /[a-zñ]+/g
 function weight(lexicon: Lexicon, word: string): number {
   if (word.length < 2) return 0
   if (lexicon.concepts.has(word) || lexicon.plain.has(word)) return 1
+  if (Object.hasOwn(lexicon.locale.numbers.words, word) || Object.hasOwn(lexicon.locale.numbers.parts, word)) return 0.7
   if (lexicon.units.has(word)) return 0.4
   return word.length >= 5 && meantWord(lexicon, word) !== null ? 0.6 : 0
 }
 
 export function languagesOf(locales: readonly Locale[]): Languages {
-  const lexicons = new Map<string, Lexicon>()
-  const byCode = new Map(locales.map((l) => [l.code, l]))
-  const fallback = locales[0]
-  const lexicon = (code: string): Lexicon => {
-    const known = lexicons.get(code)
-    if (known) return known
-    const made = lexiconOf(byCode.get(code) ?? fallback)
-    lexicons.set(code, made)
-    return made
+  const [fallback] = locales
+  // What a locale has no phrase for is told in the first one's words; a test sees to it that none lacks one.
+  const byCode = new Map(
+    locales.map((l) => [l.code, l === fallback ? l : { ...l, phrases: { ...fallback.phrases, ...l.phrases } }]),
+  )
+  const known = <T>(make: (code: string) => T): ((code: string) => T) => {
+    const made = new Map<string, T>()
+    return (code) => {
+      const here = byCode.has(code) ? code : fallback.code
+      const found = made.get(here) ?? make(here)
+      made.set(here, found)
+      return found
+    }
   }
+  const locale = (code: string): Locale => byCode.get(code) ?? fallback
+  const own = known((code) => lexiconOf(locale(code)))
+  const lexicon = known((code) =>
+    locales.filter((l) => l.code !== code).reduce((mixed, l) => withForeign(mixed, own(l.code)), own(code)),
+  )
   return {
     codes: locales.map((l) => l.code),
     lexicon,
-    locale: (code) => byCode.get(code) ?? fallback,
+    locale,
     detect(text) {
       if (locales.length === 1) return /[a-z]{2}/i.test(text) ? fallback.code : null
       const words = plainText(text).text.match(WORD) ?? []
       let best: string | null = null
       let bestScore = 0
-      for (const locale of locales) {
-        const lex = lexicon(locale.code)
+      for (const { code } of locales) {
+        const lex = own(code)
         const score = words.reduce((sum, w) => sum + weight(lex, w), 0)
         if (score > bestScore) {
-          best = locale.code
+          best = code
           bestScore = score
         }
       }

@@ -69,6 +69,54 @@ export function lexiconOf(locale: Locale): Lexicon {
   return { locale, concepts, units, guessable, plain: new Set(locale.plain), slips: new Map() }
 }
 
+/** Shorter words of another language are too often something else here. */
+const LEAST_FOREIGN = 3
+
+/** A lexicon with another language's words and number words added where its own has none of that spelling. */
+export function withForeign(home: Lexicon, other: Lexicon): Lexicon {
+  const knows = (word: string): boolean =>
+    home.concepts.has(word) ||
+    home.units.has(word) ||
+    home.plain.has(word) ||
+    Object.hasOwn(home.locale.numbers.words, word) ||
+    Object.hasOwn(home.locale.numbers.parts, word)
+  const foreign = (words: readonly string[]): boolean =>
+    words.some((w) => !knows(w)) && words.some((w) => w.length >= LEAST_FOREIGN)
+  const added = <T>(table: Table<T>, from: Table<T>): Table<T> => {
+    const all = new Map(table)
+    for (const [first, entries] of from) {
+      const fresh = entries.filter((e) => foreign(e.words))
+      if (fresh.length > 0)
+        all.set(
+          first,
+          [...(table.get(first) ?? []), ...fresh].toSorted((a, b) => b.words.length - a.words.length),
+        )
+    }
+    return all
+  }
+  const numbersOf = (mine: Readonly<Record<string, number>>, theirs: Readonly<Record<string, number>>) => ({
+    ...Object.fromEntries(Object.entries(theirs).filter(([word]) => foreign([word]))),
+    ...mine,
+  })
+  const { numbers } = home.locale
+  return {
+    ...home,
+    concepts: added(home.concepts, other.concepts),
+    units: added(home.units, other.units),
+    locale: {
+      ...home.locale,
+      numbers: {
+        ...numbers,
+        words: numbersOf(numbers.words, other.locale.numbers.words),
+        parts: numbersOf(numbers.parts, other.locale.numbers.parts),
+        stuckUnits: [...numbers.stuckUnits, ...other.locale.numbers.stuckUnits],
+        powered: [...numbers.powered, ...other.locale.numbers.powered],
+      },
+    },
+    slips: new Map(),
+  }
+}
+
 /** The word of the lexicon that is meant: itself, or the nearest one a slip away, or null. */
 export function meantWord(lexicon: Lexicon, said: string): string | null {
   if (lexicon.concepts.has(said) || lexicon.units.has(said)) return said

@@ -2,6 +2,7 @@
 
 import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
+import type { TimeWords } from './moments.ts'
 import type { NumberWriting } from './tokens.ts'
 
 export type Locale = {
@@ -15,6 +16,7 @@ export type Locale = {
   readonly words: Readonly<Record<Concept, readonly string[]>>
   /** Everyday words that are never a misspelling of a trade word. */
   readonly plain: readonly string[]
+  readonly times: TimeWords
   /** The noun that says what a figure is comes before it ("junta de 3 mm") rather than after. */
   readonly nounFirst: boolean
   /** The catalogue. */

@@ -168,6 +168,12 @@ export class Reader {
       case '°':
         return this.degrees(i + 1)
     }
+    // "3/8 de pulgada", "half of an inch"
+    if (before.fraction && this.is(i, 'of')) {
+      const skip = this.is(i + 1, 'the') ? 2 : 1
+      const part = unitAt(this.lexicon, this.tokens, i + skip)
+      return part && part.unit !== 'degree' ? { unit: part.unit, count: part.count + skip } : null
+    }
     const dot = this.sign(i) === '.' ? 1 : 0
     const found = unitAt(this.lexicon, this.tokens, i + dot)
     if (!found) return null
@@ -263,8 +269,8 @@ export class Reader {
     const stuck = this.tokens[at].from - this.tokens[i - 1].to <= (this.sign(i) === '-' ? 1 : 0)
     if (stuck && this.sign(at + 1) !== 'x') return { value: number.value, last: at }
     if (stuck && this.sign(at + 1) === 'x') return { value: number.value, last: at }
-    const pairFollows = next?.text === 'x' || this.is(at + 1, 'one-way') || next?.text === 'by'
-    const pairBefore = this.tokens[i - 3]?.text === 'x' || this.tokens[i - 3]?.text === 'by'
+    const pairFollows = next?.text === 'x' || this.is(at + 1, 'one-way') || this.is(at + 1, 'by')
+    const pairBefore = this.tokens[i - 3]?.text === 'x' || this.is(i - 3, 'by')
     const closes = next === undefined || next.kind === 'sign' || this.is(at + 1, 'room', 'house-part', 'floor')
     return (pairFollows && !this.startsOtherPair(at)) || (pairBefore && closes)
       ? { value: number.value, last: at }

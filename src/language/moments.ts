@@ -1,11 +1,31 @@
 /** Clock times in a message, through chrono-node: its components, never its Date, with the quantities blanked out first. */
 import type { TimeFound, TimeLibrary } from '../units/libraries.ts'
 import type { Heard } from './hear.ts'
+import type { NumberToken } from './tokens.ts'
+
+const isClock = (heard: Heard, token: NumberToken): boolean =>
+  (token.spelled || token.fraction) &&
+  token.value >= 1 &&
+  token.value < 13 &&
+  heard.marks.some((m) => m.concept === 'at' && heard.tokens[m.first + m.count] === token)
+
+/** "a las dos y media" as "2:30" in the place of its words. */
+function writeClock(text: string[], token: NumberToken, clocks: Set<number>): void {
+  const hour = Math.floor(token.value)
+  const minute = Math.round((token.value - hour) * 60)
+  for (let i = token.from; i < token.to; i++) text[i] = ''
+  text[token.from] = minute === 0 ? String(hour) : `${hour}:${String(minute).padStart(2, '0')}`
+  clocks.add(token.from)
+}
 
 /** The text with every figure that is a measure, a size or a temperature blanked: chrono reads "1/8" as 8 January. */
 export function timeText(heard: Heard): string {
   const text = heard.plain.text.split('')
+  const clocks = new Set<number>()
+  for (const token of heard.tokens)
+    if (token.kind === 'number' && isClock(heard, token)) writeClock(text, token, clocks)
   for (const item of heard.items) {
+    if (clocks.has(heard.tokens[item.first].from)) continue
     const measured =
       item.parts.length > 1 ||
       (item.parts[0].dimension !== 'none' && item.parts[0].dimension !== 'time') ||
@@ -14,18 +34,67 @@ export function timeText(heard: Heard): string {
     const [from, to] = [heard.tokens[item.first].from, heard.tokens[item.last].to]
     for (let i = from; i < to; i++) text[i] = ' '
   }
-  return text
-    .join('')
-    .replaceAll('tday', 'today')
-    .replaceAll(/\b(?:tmrw|tmw)\b/g, 'tomorrow')
-    .replaceAll(/\b(?:yday|yest)\b/g, 'yesterday')
+  return text.join('')
 }
 
-const CLOCK = /\d\s?[ap]\.?\s?m?\b|\d:\d\d|o'?clock/
+/** A locale's words for times that its chrono lacks, as patterns over plain text and what chrono reads instead, tried in
+ *  order; `#-2` stands for the date two days before. */
+export type TimeWords = {
+  readonly replace: readonly (readonly [pattern: string, by: string])[]
+  /** What shows a clock time without a word: worth loading chrono for. */
+  readonly clock: string
+}
+
+const compiled = new WeakMap<TimeWords, { clock: RegExp; replace: readonly (readonly [RegExp, string])[] }>()
+
+function compiledOf(words: TimeWords): { clock: RegExp; replace: readonly (readonly [RegExp, string])[] } {
+  let found = compiled.get(words)
+  if (!found) {
+    found = {
+      clock: new RegExp(words.clock),
+      replace: words.replace.map(([pattern, by]) => [new RegExp(pattern, 'g'), by] as const),
+    }
+    compiled.set(words, found)
+  }
+  return found
+}
+
+/** The text in the words that chrono knows. */
+function chronoText(heard: Heard, now: Temporal.ZonedDateTime): string {
+  const text = compiledOf(heard.reader.lexicon.locale.times).replace.reduce(
+    (said, [pattern, by]) => said.replace(pattern, by),
+    timeText(heard),
+  )
+  return text
+    .replace(/#(-?\d)/g, (_, days) =>
+      now
+        .add({ days: Number(days) })
+        .toPlainDate()
+        .toString(),
+    )
+    .replaceAll('undefined', '')
+}
 
 /** Whether it is worth loading chrono at all. */
 export const mentionsTime = (heard: Heard): boolean =>
-  heard.has('time-word', 'day-word', 'ago', 'at') || CLOCK.test(heard.plain.text)
+  heard.has('time-word', 'day-word', 'ago', 'at') ||
+  compiledOf(heard.reader.lexicon.locale.times).clock.test(heard.plain.text)
+
+/** "5 hours ago", "hace 1,5 horas": exact, decimals kept; chrono loses them in Spanish. Null where no such time is told. */
+function agoIn(heard: Heard, now: Temporal.ZonedDateTime): Moment | null {
+  for (const q of heard.quantities) {
+    if (q.dimension !== 'time' || q.si === null) continue
+    const beside = heard.marks.some(
+      (m) =>
+        m.concept === 'ago' &&
+        (m.first + m.count === q.first || m.first === q.last + 1 || m.first + m.count === q.first - 1),
+    )
+    if (!beside) continue
+    const at = now.subtract({ seconds: Math.round(q.si * 3600) })
+    return { iso: at.toString({ timeZoneName: 'never', smallestUnit: 'second' }), dated: true }
+  }
+  return null
+}
 
 export type Moment = { readonly iso: string; readonly dated: boolean }
 
@@ -41,7 +110,9 @@ export function momentIn(
   if (!mentionsTime(heard)) return null
   const offset = /([+-]\d\d:?\d\d)(?:\[|$)/.exec(nowIso)?.[1] ?? (nowIso.endsWith('Z') ? '+00:00' : '+00:00')
   const now = Temporal.Instant.from(nowIso).toZonedDateTimeISO(zone ?? offset)
-  const found = library().find(timeText(heard), {
+  const ago = past ? agoIn(heard, now) : null
+  if (ago) return ago
+  const found = library().find(chronoText(heard, now), {
     instant: new Date(now.epochMilliseconds),
     timezone: now.offsetNanoseconds / 6e10,
   })

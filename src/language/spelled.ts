@@ -13,11 +13,40 @@ export function spellOut(tokens: readonly Token[], writing: NumberWriting): Toke
   const out: Token[] = []
   let i = 0
   while (i < tokens.length) {
+    if (writing.partBehindNoun && addPartBehindNoun(tokens, i, out, writing)) {
+      i += 2
+      continue
+    }
     const read = spelledNumber(tokens, i, writing)
     out.push(read ? read.token : tokens[i])
     i = read ? read.next : i + 1
   }
   return out
+}
+
+/** "2 pulgadas y media", "un bulto y medio": the part goes to the whole before the noun. True when it did. */
+function addPartBehindNoun(tokens: readonly Token[], i: number, out: Token[], writing: NumberWriting): boolean {
+  const part = own(writing.parts, wordAt(tokens, i + 1))
+  if (part === undefined || !writing.and.includes(wordAt(tokens, i))) return false
+  if (writing.doubtful?.before.includes(wordAt(tokens, i + 2))) return false
+  const [whole, noun] = [out.at(-2), out.at(-1)]
+  if (noun?.kind === 'number' || !whole) return false
+  const n = whole.kind === 'number' ? whole.value : writing.one.includes(whole.text) ? 1 : null
+  if (n === null || !Number.isInteger(n)) return false
+  const text = `${whole.text} ${wordAt(tokens, i)} ${wordAt(tokens, i + 1)}`
+  const token: NumberToken = {
+    kind: 'number',
+    value: n + part,
+    text,
+    from: whole.from,
+    to: whole.to,
+    decimals: 0,
+    fraction: true,
+    whole: null,
+    spelled: true,
+  }
+  out[out.length - 2] = token
+  return true
 }
 
 function spelledNumber(
@@ -66,21 +95,31 @@ function wholeWords(tokens: readonly Token[], start: number, writing: NumberWrit
   // "a hundred": the article counts as one only before such a word.
   if (writing.one.includes(wordAt(tokens, i)) && (own(writing.words, wordAt(tokens, i + 1)) ?? 0) >= 100) i++
   for (let n = own(writing.words, wordAt(tokens, i)); n !== undefined; n = own(writing.words, wordAt(tokens, i))) {
-    if (n >= 100) value = (value ?? 1) * n
-    else if (value === null) value = n
-    else if (value % 100 === 0 || (value % 10 === 0 && value % 100 >= 20 && n < 10)) value += n
-    else break
+    const next: number | null = value === null ? n : joined(value, n)
+    if (next === null) break
+    value = next
     i++
     // "ciento veinte y cinco", "a hundred and five"
     if (
-      value >= 20 &&
+      next >= 20 &&
       writing.and.includes(wordAt(tokens, i)) &&
       (own(writing.words, wordAt(tokens, i + 1)) ?? 100) < 100 &&
-      value % 10 === 0
+      next % 10 === 0
     )
       i++
   }
   return value === null ? null : { value, next: i }
+}
+
+/** "twenty" and "four", "two" and "hundred", "mil" and "doscientos"; null where two words are two numbers. */
+function joined(value: number, n: number): number | null {
+  const thousands = Math.floor(value / 1000) * 1000
+  const rest = value - thousands
+  if (n === 1000) return thousands === 0 ? value * 1000 : null
+  if (n === 100 && rest > 0 && rest < 10) return thousands + rest * 100
+  if (n >= 100) return rest === 0 ? value + n : null
+  if (rest % 100 === 0) return value + n
+  return rest % 10 === 0 && rest % 100 >= 20 && n < 10 ? value + n : null
 }
 
 /** A part of one at place i: "half", "an eighth", "and a half"; after a whole number also "eighths". */
@@ -94,7 +133,15 @@ function partAt(
   let i = joined ? at + 1 : at
   if ((joined || !afterWhole) && writing.one.includes(wordAt(tokens, i))) i++
   const value = own(writing.parts, wordAt(tokens, i))
-  if (value === undefined) return null
+  if (value === undefined || (!joined && isNoun(tokens, at, i, writing))) return null
   // "two half bags" is two halves, "three eighths" three of them; "two and a half" adds.
   return { value, next: i + 1, multiplies: afterWhole && !joined }
+}
+
+/** "un cuarto de 4 x 5": the word for a part is a noun here, unless what stands beside it takes a part. */
+function isNoun(tokens: readonly Token[], start: number, i: number, { doubtful }: NumberWriting): boolean {
+  if (!doubtful?.words.includes(wordAt(tokens, i))) return false
+  const next = doubtful.of.includes(wordAt(tokens, i + 1)) ? i + 2 : i + 1
+  if (doubtful.before.includes(wordAt(tokens, next)) || tokens[next]?.text === '"') return false
+  return ![1, 2, 3, 4].some((back) => doubtful.after.includes(wordAt(tokens, start - back)))
 }

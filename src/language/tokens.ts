@@ -28,6 +28,20 @@ export type NumberWriting = {
   readonly and: readonly string[]
   /** "a", "an": one, before a part. */
   readonly one: readonly string[]
+  /** A part may follow the noun of its whole: "2 pulgadas y media". */
+  readonly partBehindNoun: boolean
+  /** Words for a part that are nouns too ("cuarto", a quarter and a room): a part only right before one of `before`, an "of"
+   *  between allowed, or within three words behind one of `after`. `before` also lists what a part behind a noun may not precede. */
+  readonly doubtful: {
+    readonly words: readonly string[]
+    readonly of: readonly string[]
+    readonly before: readonly string[]
+    readonly after: readonly string[]
+  } | null
+  /** Spellings of units that an x may stick to ("12ftx14"). */
+  readonly stuckUnits: readonly string[]
+  /** Spellings of units of length that a 2 or 3 may stick to ("m2"). */
+  readonly powered: readonly string[]
   /** A point before exactly three figures marks thousands. */
   readonly pointThousands: boolean
 }
@@ -38,16 +52,38 @@ export type Unreadable = Place
 export type Tokens = { readonly tokens: readonly Token[]; readonly unreadable: readonly Unreadable[] }
 
 const THOUSANDS = String.raw`\d{1,3}(?:,\d{3})+(?![\d,])`
-const MIXED = /(\d+)(?:\s+|\s?-\s?|-?and\s+|\s+y\s+|\s+and\s+)(\d{1,3})\/([1-9]\d{0,2})(?![\d/])/y
 const FRACTION = /(\d{1,4})\/(\d{1,4})(?!\d)/y
 const DECIMAL = new RegExp(String.raw`(${THOUSANDS}|\d*)[.,](\d+)(?![\d]|[.,]\d)`, 'y')
 const WHOLE = new RegExp(String.raw`${THOUSANDS}|\d+`, 'y')
 const NOT_A_NUMBER =
   /\d+(?:\.\d+)?e[+-]?\d+|\d+(?:\s?(?:\^|\*\*)\s?\d+)+|\d+\/0+(?![\d.])|0x[a-f][0-9a-f]*|0x0+[0-9a-f]+|\d{13,}|\d*[.,]\d+[.,]\d[\d.,]*/y
-/** A word; "m2" and "ft3" keep their figure, "x2" does not. */
-const WORD = /(?:m|ft|in|mm|cm|yd)[23](?![\d./x])|[a-zñ]+(?:'[a-z]+)*/y
-/** "ftx14": a unit with the x of a pair stuck to it, before a figure. */
-const STUCK_X = /^(?:ft|feet|foot|in|inch|inches|mm|cm|m|yd|pies|pie|pulgadas|metros|mts)x$/
+/** What a locale's way of writing makes of figures and words. */
+type Patterns = {
+  /** "11 1/2", "11-1/2", "11 and 1/2" */
+  readonly mixed: RegExp
+  /** A word; "m2" and "ft3" keep their figure, "x2" does not. */
+  readonly word: RegExp
+  /** "ftx14": a unit with the x of a pair stuck to it, before a figure. */
+  readonly stuckX: RegExp
+}
+
+const patterns = new WeakMap<NumberWriting, Patterns>()
+
+function patternsOf(writing: NumberWriting): Patterns {
+  let found = patterns.get(writing)
+  if (!found) {
+    found = {
+      mixed: new RegExp(
+        String.raw`(\d+)(?:\s+|\s?-\s?|[\s-]?(?:${writing.and.join('|')})\s+)(\d{1,3})\/([1-9]\d{0,2})(?![\d/])`,
+        'y',
+      ),
+      word: new RegExp(String.raw`(?:${writing.powered.join('|')})[23](?![\d./x])|[a-zñ]+(?:'[a-z]+)*`, 'y'),
+      stuckX: new RegExp(`^(?:${writing.stuckUnits.join('|')})x$`),
+    }
+    patterns.set(writing, found)
+  }
+  return found
+}
 
 const isDigit = (code: number): boolean => code >= 48 && code <= 57
 const isLetter = (code: number): boolean => (code >= 97 && code <= 122) || code === 241
@@ -68,7 +104,7 @@ export function tokenize(text: string, writing: NumberWriting): Tokens {
       (code === 46 || code === 44) && isDigit(text.charCodeAt(at + 1)) && !/[\d.,]/.test(text[at - 1] ?? ' ')
     if (code === 32) at++
     else if (isDigit(code) || pointed) at = takeFigure(text, at, writing, tokens, unreadable)
-    else if (isLetter(code)) at = takeWord(text, at, tokens)
+    else if (isLetter(code)) at = takeWord(text, at, writing, tokens)
     else at = takeSign(text, at, tokens)
   }
   return { tokens: spellOut(tokens, writing), unreadable }
@@ -113,7 +149,7 @@ function readFigure(text: string, at: number, writing: NumberWriting): NumberTok
     spelled: false,
     ...rest,
   })
-  const mixed = match(MIXED, text, at)
+  const mixed = match(patternsOf(writing).mixed, text, at)
   if (mixed) {
     const spaced = !mixed[0].includes('-')
     const part = Number(mixed[2]) / Number(mixed[3])
@@ -132,15 +168,16 @@ function readFigure(text: string, at: number, writing: NumberWriting): NumberTok
   return make(integer, Number(integer[0].replaceAll(',', '')))
 }
 
-function takeWord(text: string, at: number, tokens: Token[]): number {
-  let word = (match(WORD, text, at) as RegExpExecArray)[0]
+function takeWord(text: string, at: number, writing: NumberWriting, tokens: Token[]): number {
+  const { word: pattern, stuckX } = patternsOf(writing)
+  let word = (match(pattern, text, at) as RegExpExecArray)[0]
   const previous = tokens.at(-1)
   const afterFigure = previous !== undefined && previous.kind !== 'word'
   if (word === 'x' || (word[0] === 'x' && afterFigure && previous.to === at && word.length === 1)) {
     tokens.push({ kind: 'sign', text: 'x', from: at, to: at + 1 })
     return at + 1
   }
-  if (STUCK_X.test(word) && /^\s*["'(]?\s*[.\d]/.test(text.slice(at + word.length, at + word.length + 6)))
+  if (stuckX.test(word) && /^\s*["'(]?\s*[.\d]/.test(text.slice(at + word.length, at + word.length + 6)))
     word = word.slice(0, -1)
   tokens.push({ kind: 'word', text: word, from: at, to: at + word.length })
   return at + word.length

@@ -1,6 +1,7 @@
 import type { Locale } from '../locale.ts'
 import { numbers } from './numbers.ts'
 import { phrases } from './phrases/index.ts'
+import { times } from './times.ts'
 import { units } from './units.ts'
 import { plain, words } from './words.ts'
 
@@ -11,6 +12,7 @@ export const en = {
   units,
   words,
   plain,
+  times,
   nounFirst: false,
   phrases,
 } satisfies Locale

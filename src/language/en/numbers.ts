@@ -55,5 +55,9 @@ export const numbers: NumberWriting = {
   },
   and: ['and', 'n'],
   one: ['a', 'an', 'one'],
+  partBehindNoun: false,
+  doubtful: null,
+  stuckUnits: ['ft', 'feet', 'foot', 'in', 'inch', 'inches', 'mm', 'cm', 'm', 'yd'],
+  powered: ['m', 'ft', 'in', 'mm', 'cm', 'yd'],
   pointThousands: false,
 }

@@ -1292,7 +1292,7 @@ export const words: Record<Concept, readonly string[]> = {
   'inches-word': ['inches', 'feet and inches', 'ft and in'],
   'tenths-word': ['decimal', 'tenths', 'decimal feet'],
   'language-en': ['in english', 'english', 'english please'],
-  'language-es': ['en espanol', 'in spanish', 'spanish', 'espanol'],
+  'language-es': ['in spanish', 'spanish'],
   'metric-word': ['metric'],
   'imperial-word': ['imperial', 'feet and inches', 'us units'],
 }

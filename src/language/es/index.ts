@@ -1,0 +1,21 @@
+import type { Locale } from '../locale.ts'
+import { numbers } from './numbers.ts'
+import { phrases } from './phrases/index.ts'
+import { plain } from './plain.ts'
+import { times } from './times.ts'
+import { units } from './units.ts'
+import { words } from './words.ts'
+
+/** es-MX, not es-US: the same point for decimals and comma for thousands, and a fuller set of date and time forms in ICU.
+ *  Crews that measure in feet write 1,200.5, as Mexico, most of Central America and the Caribbean do. */
+export const es = {
+  code: 'es',
+  intl: 'es-MX',
+  numbers,
+  units,
+  words,
+  plain,
+  times,
+  nounFirst: true,
+  phrases,
+} satisfies Locale
