@@ -92,6 +92,7 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
     'piso de al lado',
   ],
   'next-floor': ['piso de madera', 'piso vecino', 'piso de al lado', 'alfombra', 'laminado', 'duela de madera'],
+  'under-word': ['debajo', 'abajo de', 'por debajo', 'debajo de', 'bajo'],
   pan: [
     'plato de ducha',
     'charola',
