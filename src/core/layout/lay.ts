@@ -286,7 +286,7 @@ type Sums = {
 function addStraight(sum: Sums, cut: StraightCut, kind: Family): void {
   sum.metMm2 += cut.moduleMm2
   sum.halfBorders += cut.borderMm / 2
-  const areaMm2 = cut.extentU * cut.extentV
+  const areaMm2 = cut.tileMm2
   if (areaMm2 < LEAST_CELL_MM2) return
   sum.tileMm2 += areaMm2
   if (areaMm2 > kind.tileA * kind.tileB - LEAST_CELL_MM2) {

@@ -141,7 +141,7 @@ const movedStart = (axis: Axis, from: AxisScore, byMm: number): AxisScore =>
   axis.walls.length > 0 ? scoreStart(axis, from.originMm + byMm) : { ...from, originMm: from.originMm + byMm }
 
 /** Meetings of walls and modules that all tries together may cost: some 20 ms for a house, 0.3 s for the wildest floor. */
-const MEETINGS_FOR_ALL = 30_000
+const MEETINGS_FOR_ALL = 20_000
 const MOST_TRIES = 5
 const MOST_SPREAD = 8
 
