@@ -1,5 +1,7 @@
 /** What a crew can tell us about a job, in SI. Every field is optional: what is not said is not there. */
 
+export type WallSide = 'left' | 'right' | 'bottom' | 'top'
+
 export type Place = {
   /** Distances from real walls to the nearer edge of the piece, where they were said. */
   readonly fromLeftMm?: number
@@ -129,6 +131,11 @@ export type Facts = {
   /** Words of the message that tell when something was done, read against the clock later. */
   readonly when?: string
   readonly done?: 'set' | 'grouted' | 'mixed'
+  /** Walls that are to get whole tiles, and walls that may hide the cuts. */
+  readonly fullAt?: readonly WallSide[]
+  readonly hideAt?: readonly WallSide[]
+  /** How off-cuts may be reused, where the crew said; else the trade's rule. */
+  readonly reuse?: 'any-offcut' | 'fresh-tile'
   readonly paceM2PerH?: number
   readonly outOfFlatMm?: number
   readonly impervious?: boolean

@@ -38,6 +38,9 @@ const SAID_SOURCES: readonly [start: string, key: string][] = [
   ['geometry', 'source.geometry'],
 ]
 
+/** The source's name; what it says stands in the config and in the workings. */
+const shortName = (text: string): string => text.split(/[:;]/)[0]
+
 function sourceText(source: Source, speaker: Speaker): string {
   const said = SAID_SOURCES.find(([start]) => source.text.startsWith(start))
   const name = said

@@ -15,6 +15,7 @@ import { isTypicalTile, type Size, type SizeHints, sizesOf, tileMm } from './siz
 import { originSpan, type PlainText, plainText } from './text.ts'
 import { type Token, tokenize, type Unreadable } from './tokens.ts'
 import { readTrowel } from './trowels.ts'
+import { readWishes } from './wishes.ts'
 
 export const MOST_CHARACTERS = 6000
 
@@ -91,6 +92,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   draft.trowel = readTrowel(sizes, items, reader, marks, metric) ?? draft.trowel
   if (draft.trowel === undefined) delete draft.trowel
   readFlags(reader, marks, draft)
+  readWishes(reader, marks, draft)
   const goods = readGoods(sizes, singles.loose, marks, metric)
   if (goods) draft.goods = goods
   dropEmptyTile(draft)

@@ -6,6 +6,7 @@ import { area, count, mass, number, type Phrase, percent, run, say, small, word 
 import { fine, type Outcome, refuse } from '../problem.ts'
 import type { Grout, Pack } from '../settings.ts'
 import { floorSum } from './floors.ts'
+import { laidFor } from './plan.ts'
 import { groutOf, jointOf, knownTile, packOf, packPhrase, thicknessOf, tilePhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
@@ -102,11 +103,18 @@ function amountsOf(brief: Brief, kind: Kind, perM2: number, litres: number, assu
   return fine({ perM2, litres, kg: need.value.kg, bags: need.value.bagsToBuy, bagsSafe: need.value.bagsSafe, pack })
 }
 
-/** @param jointLengthM the layout's own joint length where one was laid, else null: the standard formula for the area */
-export function grout(brief: Brief, jointLengthM: number | null = null): Outcome<Told> {
+/** The joints of the floor as laid, where it has a shape; else null: the standard formula serves for the area. [m] */
+function jointLengthOf(brief: Brief, jointMm: number): number | null {
+  const tile = knownTile(brief.facts)
+  const laid = tile && brief.facts.leftM2 === undefined ? laidFor(brief.facts, tile, jointMm) : null
+  return laid?.ok ? laid.value.jointLengthM : null
+}
+
+export function grout(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
   const { facts, settings } = brief
   const jointMm = jointOf(brief, assumed)
+  const jointLengthM = jointLengthOf(brief, jointMm)
   const kind = kindOf(brief, jointMm)
   if (!kind.ok) return kind
   const floor = floorSum(facts)
@@ -171,6 +179,7 @@ export function grout(brief: Brief, jointLengthM: number | null = null): Outcome
       grout_kg_low: amounts.value.kg.low,
       grout_kg_high: amounts.value.kg.high,
       grout_bags: amounts.value.bags,
+      joint_length_m: jointLengthM ?? undefined,
     },
     offers: ['math', 'keep'],
   })

@@ -1,11 +1,13 @@
 /** Tile: places on the floor, pieces to buy, boxes, weight. */
+
+import { offsetWarning } from '../core/layout/compare.ts'
 import { type Box, boxesFor, moduleM2, type TileShape, tilesForArea, withSpares } from '../core/tile.ts'
 import type { Pattern, Tile } from '../facts.ts'
 import { area, count, number, type Phrase, percent, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import type { Figure } from '../settings.ts'
 import { floorSum, roomPhrase } from './floors.ts'
-import { roomsPlaces } from './places.ts'
+import { type LaidFloor, laidFor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
@@ -69,16 +71,11 @@ export function tile(brief: Brief): Outcome<Told> {
 type Counted = {
   readonly count: number
   readonly boxes: number | null
-  readonly cells?: number
-  readonly whole?: number
-  readonly cut?: number
-  readonly smallestCutMm?: number | null
-  readonly jointLengthM?: number
-  readonly working: Phrase
+  readonly laid: LaidFloor | null
+  readonly working: readonly Phrase[]
 }
 
-const WALL_GAP_MM = 6
-
+/** Counted on the floor as it is laid; null where only an area is known or the tile is too small to lay one by one. */
 function fromRooms(
   brief: Brief,
   known: Tile,
@@ -86,24 +83,29 @@ function fromRooms(
   sparePct: number,
   shape: TileShape,
 ): Outcome<Counted> | null {
-  const places = roomsPlaces(brief.facts.rooms ?? [], known, jointMm, WALL_GAP_MM, brief.facts.pattern)
-  if (!places) return null
-  const pieces = withSpares(places.cells, sparePct / 100)
+  const laid = laidFor(brief.facts, known, jointMm)
+  if (laid === null) return null
+  if (!laid.ok) return laid.problem.code === 'too-much-work' ? null : laid
+  const { cells, whole, cut, reuse } = laid.value
+  const pieces = withSpares(whole + reuse.stockTiles, sparePct / 100)
   if (!pieces.ok) return pieces
   const box = boxOf(brief)
   const boxes = box ? boxesFor(pieces.value, shape, box) : null
   if (boxes && !boxes.ok) return boxes
+  const numbers = {
+    cells: count(cells),
+    whole: count(whole),
+    cut: count(cut),
+    stock: count(reuse.stockTiles),
+    reused: count(reuse.offcutsReused),
+    spares: percent(sparePct),
+    count: count(pieces.value),
+  }
   return fine({
-    ...places,
     count: pieces.value,
     boxes: boxes?.value ?? null,
-    working: say('tile.work-places', {
-      cells: count(places.cells),
-      whole: count(places.whole),
-      cut: count(places.cut),
-      spares: percent(sparePct),
-      count: count(pieces.value),
-    }),
+    laid: laid.value,
+    working: [say('tile.work-places', numbers), say('tile.work-cuts', numbers), say('tile.work-count', numbers)],
   })
 }
 
@@ -123,15 +125,62 @@ function fromArea(
   return fine({
     count: tiles.value.count,
     boxes: tiles.value.boxes,
-    working: say('tile.work-area', {
-      area: number(areaM2, 2),
-      module: number(moduleM2(shape), 4),
-      places: number(tiles.value.places, 1),
-      spares: percent(sparePct),
-      count: count(tiles.value.count),
-    }),
+    laid: null,
+    working: [
+      say('tile.work-area', {
+        area: number(areaM2, 2),
+        module: number(moduleM2(shape), 4),
+        places: number(tiles.value.places, 1),
+        spares: percent(sparePct),
+        count: count(tiles.value.count),
+      }),
+    ],
   })
 }
+
+/** A long tile offset too far, and a room no larger than its tile. */
+function warningsOf(brief: Brief, known: Tile, laid: LaidFloor | null): Phrase[] {
+  const warnings: Phrase[] = []
+  const spec = laid?.rooms[0]?.start.spec
+  const over = spec ? offsetWarning(spec) : null
+  if (over)
+    warnings.push(
+      say('tile.offset-long', {
+        side: small(over.sideMm),
+        offset: percent(over.offsetPct),
+        limit: percent(over.limitPct),
+      }),
+    )
+  const narrow = (brief.facts.rooms ?? []).some((r) =>
+    r.pieces.some((p) => p.sign === 1 && Math.min(p.lengthMm, p.widthMm) < known.widthMm),
+  )
+  if (narrow) warnings.push(say('tile.room-smaller'))
+  return warnings
+}
+
+/** What the layout says in a reply about tile: places, the narrowest cut, off-cuts. */
+function laidLines(laid: LaidFloor): Phrase[] {
+  const { cells, whole, cut, reuse, smallestCutMm } = laid
+  return [
+    say(reuse.offcutsReused > 0 ? 'tile.places-reused' : 'tile.places', {
+      cells: count(cells),
+      whole: count(whole),
+      cut: count(cut),
+      reused: count(reuse.offcutsReused),
+    }),
+    ...(smallestCutMm === null ? [] : [say('tile.worst-cut', { cut: small(smallestCutMm) })]),
+  ]
+}
+
+/** Keys of the contract that a layout fills. */
+export const laidValues = (laid: LaidFloor): Readonly<Record<string, number | undefined>> => ({
+  joint_length_m: laid.jointLengthM,
+  tile_cells: laid.cells,
+  tile_whole: laid.whole,
+  tile_cut: laid.cut,
+  smallest_cut_mm: laid.smallestCutMm ?? undefined,
+  offcuts_reused: laid.reuse.offcutsReused,
+})
 
 function tell(
   brief: Brief,
@@ -151,16 +200,7 @@ function tell(
       area: area(floor.areaM2),
       joint: small(jointMm),
     }),
-    ...(counted.cells !== undefined
-      ? [
-          say('tile.places', {
-            cells: count(counted.cells),
-            whole: count(counted.whole as number),
-            cut: count(counted.cut as number),
-          }),
-        ]
-      : []),
-    ...(counted.smallestCutMm ? [say('tile.worst-cut', { cut: small(counted.smallestCutMm) })] : []),
+    ...(counted.laid ? laidLines(counted.laid) : []),
   ]
   return {
     topic: 'tile',
@@ -176,7 +216,8 @@ function tell(
       ...(brief.facts.pattern ? [] : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
     ],
     sources: [sourceOf(rule.spare)],
-    working: [counted.working],
+    warnings: warningsOf(brief, known, counted.laid),
+    working: counted.working,
     values: {
       area_m2: floor.areaM2,
       ...(floor.perimeterM > 0 ? { perimeter_m: floor.perimeterM } : {}),
@@ -184,12 +225,8 @@ function tell(
       tile_width_mm: known.widthMm,
       tile_thickness_mm: known.thicknessMm,
       joint_mm: jointMm,
-      joint_length_m: counted.jointLengthM,
       tile_count: counted.count,
-      tile_cells: counted.cells,
-      tile_whole: counted.whole,
-      tile_cut: counted.cut,
-      smallest_cut_mm: counted.smallestCutMm ?? undefined,
+      ...(counted.laid ? laidValues(counted.laid) : {}),
       tile_boxes: counted.boxes ?? undefined,
       spare_pct: sparePct,
     },

@@ -24,8 +24,16 @@ export const quantities = {
   'tile.floor-rooms': '{rooms}: {area}, {joint} joint.',
   'tile.floor-area': '{area}, {joint} joint; counted by area, since I don’t know the shape.',
   'tile.places': '{cells} places on the floor: {whole} whole, {cut} cut.',
+  'tile.places-reused':
+    '{cells} places on the floor: {whole} whole, {cut} cut; {reused} {reused|cut|cuts} out of off-cuts.',
+  'tile.offset-long':
+    '{offset} offset on a side of {side}: over 15 in keep it to {limit} or less, or have the lippage accepted first.',
+  'tile.room-smaller': 'a side of the room is shorter than the tile: check the sizes.',
   'tile.worst-cut': 'Narrowest cut {cut}.',
-  'tile.work-places': '{cells} places ({whole} whole + {cut} cut), + {spares} spares = {count} tiles',
+  'tile.work-places': 'Laid on the floor: {cells} places = {whole} whole + {cut} cut',
+  'tile.work-cuts':
+    'Cuts by the trade’s rule (factory edge to the neighbour): {stock} tiles make {cut}, {reused} out of off-cuts',
+  'tile.work-count': '{whole} + {stock} + {spares} spares = {count} tiles',
   'tile.work-area':
     '{area} m² ÷ {module} m² a tile with its joint = {places} places, + {spares} spares = {count} tiles',
 

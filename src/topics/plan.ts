@@ -1,0 +1,292 @@
+/** The real floor of the facts, laid tile by tile: from rooms as they were told to floors, a pattern, the best start, the cuts. */
+import { floorOf } from '../core/floor/check.ts'
+import { boxOf, type Floor, floorArea, floorPerimeter } from '../core/floor/rings.ts'
+import { type Place as FloorPlace, inARow, lessRectangle, plusRectangle, rectangle } from '../core/floor/shapes.ts'
+import { type CutPiece, cutPieces } from '../core/layout/pieces.ts'
+import { NO_WISHES, type Start, searchStart, type Wishes } from '../core/layout/search.ts'
+import type { Pattern as LaidPattern, LayoutSpec } from '../core/layout/spec.ts'
+import type { PieceWanted, Side } from '../core/offcuts/order.ts'
+import { DEFAULT_KERF_MM, type Reuse, type ReuseRule, reuseOffcuts } from '../core/offcuts/reuse.ts'
+import type { Facts, Pattern, Piece, Place, Room, Tile } from '../facts.ts'
+import { type Phrase, quote, room as roomLength, say } from '../phrase.ts'
+import { fine, type Outcome } from '../problem.ts'
+import { roomM2 } from './floors.ts'
+
+/** Perimeter joint at the walls: 1/4 in; config/practice.json will do for another. [mm] */
+export const WALL_GAP_MM = 6.35
+const GAP_BETWEEN_PARTS_MM = 600
+
+export type RoomPlan = { readonly room: Room; readonly floor: Floor; readonly notes: readonly Phrase[] }
+export type LaidRoom = RoomPlan & { readonly start: Start }
+
+/** All rooms laid, with the sums a crew asks for. */
+export type LaidFloor = {
+  readonly rooms: readonly LaidRoom[]
+  readonly cells: number
+  readonly whole: number
+  readonly cut: number
+  readonly smallestCutMm: number | null
+  readonly jointLengthM: number
+  readonly reuse: Reuse
+  readonly notes: readonly Phrase[]
+}
+
+const BITE_CORNERS = ['top-right', 'top-left', 'bottom-left', 'bottom-right'] as const
+
+/** Where a piece that is taken away lies: as told, else a corner for a bite, the middle for a thing that stands there. */
+function placeFor(
+  piece: Piece,
+  room: Room,
+  bites: number,
+): { place: FloorPlace; guessed: 'bite-corner' | 'centred' | null } {
+  const told = piece.place ? toldPlace(piece.place) : null
+  if (told) return { place: told, guessed: null }
+  if (piece.kind === 'island') return { place: { at: 'inside', x: null, y: null }, guessed: 'centred' }
+  if (room.shape === 'U') return { place: { at: 'side', side: 'top', alongMm: null }, guessed: null }
+  return { place: { at: 'corner', corner: BITE_CORNERS[bites % BITE_CORNERS.length] }, guessed: 'bite-corner' }
+}
+
+function toldPlace(place: Place): FloorPlace | null {
+  if (place.corner) return { at: 'corner', corner: place.corner }
+  if (place.side) return { at: 'side', side: place.side, alongMm: null }
+  const x =
+    place.fromLeftMm !== undefined
+      ? { from: 'low' as const, mm: place.fromLeftMm }
+      : place.fromRightMm !== undefined
+        ? { from: 'high' as const, mm: place.fromRightMm }
+        : null
+  const y =
+    place.fromBottomMm !== undefined
+      ? { from: 'low' as const, mm: place.fromBottomMm }
+      : place.fromTopMm !== undefined
+        ? { from: 'high' as const, mm: place.fromTopMm }
+        : null
+  return x || y || place.centred ? { at: 'inside', x, y } : null
+}
+
+const sizeOf = (p: Piece): Phrase => say('room.size', { length: roomLength(p.lengthMm), width: roomLength(p.widthMm) })
+
+/** A room as a floor. @problem bad-floor, nothing-left, out-of-range */
+export function roomPlan(room: Room): Outcome<RoomPlan> {
+  if (room.cornersMm) {
+    const floor = floorOf(room.cornersMm)
+    if (!floor.ok) return floor
+    const notes = room.closingErrorMm ? [say('note.walk-closed', { gap: roomLength(room.closingErrorMm) })] : []
+    return fine({ room, floor: floor.value, notes })
+  }
+  const added = room.pieces.filter((p) => p.sign === 1)
+  const outline = sumOf(added, room)
+  if (!outline.ok) return outline
+  let floor = outline.value
+  const notes: Phrase[] = []
+  let bites = 0
+  for (const piece of room.pieces.filter((p) => p.sign === -1)) {
+    const { place, guessed } = placeFor(piece, room, bites)
+    if (piece.kind === 'bite') bites++
+    const straight = lessRectangle(floor, piece.lengthMm, piece.widthMm, place)
+    const less = straight.ok ? straight : lessRectangle(floor, piece.widthMm, piece.lengthMm, place)
+    if (!less.ok) return { ok: false, problem: less.problem }
+    floor = less.value.floor
+    if (guessed) notes.push(say(`note.${guessed}`, { said: piece.name ? quote(piece.name) : sizeOf(piece) }))
+  }
+  return fine({ room, floor, notes })
+}
+
+/** The parts that add up: joined where the shape says how, else side by side as parts of their own. */
+function sumOf(added: readonly Piece[], room: Room): Outcome<Floor> {
+  const [first, ...rest] = added
+  const main = rectangle(first.lengthMm, first.widthMm)
+  if (!main.ok || rest.length === 0) return main
+  if (room.shape) {
+    let floor = main.value
+    for (const piece of rest) {
+      const joined = plusRectangle(
+        floor,
+        piece.lengthMm,
+        piece.widthMm,
+        room.shape === 'T' ? 'bottom' : 'right',
+        room.shape === 'T' ? null : 0,
+      )
+      if (!joined.ok) return joined
+      floor = joined.value.floor
+    }
+    return fine(floor)
+  }
+  const parts: Floor[] = [main.value]
+  for (const piece of rest) {
+    const part = rectangle(piece.lengthMm, piece.widthMm)
+    if (!part.ok) return part
+    parts.push(part.value)
+  }
+  return fine(inARow(parts, GAP_BETWEEN_PARTS_MM))
+}
+
+/** The crew's pattern as the layout takes it. */
+export function laidPattern(pattern: Pattern | undefined): { pattern: LaidPattern; angleDeg: number } {
+  const angleDeg = pattern?.angleDeg ?? 0
+  switch (pattern?.name) {
+    case 'offset': {
+      const [over, under] = pattern.offset ?? [1, 2]
+      return {
+        pattern: {
+          kind: 'offset',
+          share: { over, under },
+          step: pattern.backAndForth || under === 2 ? 'back-and-forth' : 'stair',
+          along: 'length',
+        },
+        angleDeg,
+      }
+    }
+    case 'herringbone':
+      return { pattern: { kind: 'herringbone', planks: 1 }, angleDeg }
+    case 'double-herringbone':
+      return { pattern: { kind: 'herringbone', planks: 2 }, angleDeg }
+    case 'basketweave':
+      return { pattern: { kind: 'basketweave' }, angleDeg }
+    case 'random':
+      return { pattern: { kind: 'random', leastStaggerMm: null }, angleDeg }
+    case 'diagonal':
+      return { pattern: { kind: 'stacked' }, angleDeg: pattern.angleDeg ?? 45 }
+    default:
+      return { pattern: { kind: 'stacked' }, angleDeg }
+  }
+}
+
+/** The tile's length runs along the longer side of the room. */
+export function specFor(floor: Floor, tile: Tile, jointMm: number, pattern: Pattern | undefined): LayoutSpec {
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const laid = laidPattern(pattern)
+  const upright = maxY - minY > maxX - minX + 1 && tile.lengthMm > tile.widthMm && laid.angleDeg === 0
+  const gap = Math.min(WALL_GAP_MM, (maxX - minX) / 20, (maxY - minY) / 20)
+  // A quarter turn is told by swapping the sides for square rows, so that the closed form still serves.
+  const turned = upright && laid.pattern.kind === 'stacked'
+  return {
+    tile: turned
+      ? { lengthMm: tile.widthMm, widthMm: tile.lengthMm }
+      : { lengthMm: tile.lengthMm, widthMm: tile.widthMm },
+    jointMm,
+    pattern: upright && !turned && laid.pattern.kind === 'offset' ? { ...laid.pattern, along: 'width' } : laid.pattern,
+    angleDeg: laid.angleDeg,
+    originMm: [0, 0],
+    wallGapMm: gap,
+    ...(upright && laid.pattern.kind === 'offset' ? { tile: { lengthMm: tile.widthMm, widthMm: tile.lengthMm } } : {}),
+  }
+}
+
+const SIDES: readonly [keyof CutPiece['factory'], Side][] = [
+  ['start', 'left'],
+  ['end', 'right'],
+  ['near', 'bottom'],
+  ['far', 'top'],
+]
+
+/** A cut piece as the off-cut rules take it: its box, and the moulded sides it keeps. */
+const wanted = (piece: CutPiece, qty: number): PieceWanted => ({
+  wMm: piece.lengthMm,
+  hMm: piece.widthMm,
+  qty,
+  factory: SIDES.flatMap(([edge, side]) => (piece.factory[edge] ? [side] : [])),
+})
+
+/** Pieces of one size and the same edges are one line of the order. */
+function gather(pieces: readonly PieceWanted[]): PieceWanted[] {
+  const lines = new Map<string, PieceWanted>()
+  for (const p of pieces) {
+    const key = `${Math.round(p.wMm * 2)} ${Math.round(p.hMm * 2)} ${p.factory?.join()}`
+    const known = lines.get(key)
+    lines.set(key, known ? { ...known, qty: known.qty + p.qty } : p)
+  }
+  return [...lines.values()]
+}
+
+export type LayOptions = { readonly rule: ReuseRule; readonly wishes: Wishes; readonly mayTurnFace: boolean }
+export const USUAL_OPTIONS: LayOptions = { rule: 'factory-edge', wishes: NO_WISHES, mayTurnFace: true }
+
+/** Layouts laid lately: a crew asks about the same floor several times over (and grout? show the math, picture). */
+const kept = new Map<string, Outcome<LaidFloor>>()
+const MOST_KEPT = 64
+
+/** The same layout laid once: `layRooms`, remembered for the last few floors. */
+export function laidFloor(
+  facts: Facts,
+  tile: Tile,
+  jointMm: number,
+  options: LayOptions = USUAL_OPTIONS,
+): Outcome<LaidFloor> {
+  const key = JSON.stringify([facts.rooms, tile.lengthMm, tile.widthMm, jointMm, facts.pattern, options])
+  const known = kept.get(key)
+  if (known) return known
+  const laid = layRooms(facts, tile, jointMm, options)
+  if (kept.size >= MOST_KEPT) kept.delete(kept.keys().next().value as string)
+  kept.set(key, laid)
+  return laid
+}
+
+const LEAST_LAID_MM = 75
+const MOST_LAID = 60_000
+
+/** The layout of the facts where there is one: rooms with a shape and a tile laid one by one. Null where only the area counts. */
+export function laidFor(facts: Facts, tile: Tile, jointMm: number): Outcome<LaidFloor> | null {
+  const rooms = facts.rooms ?? []
+  const shaped = rooms.length > 0 && facts.areaM2 === undefined && rooms.every((r) => r.areaM2 === undefined)
+  if (!shaped || tile.shape === 'hexagon' || tile.shape === 'mosaic' || tile.lengthMm < LEAST_LAID_MM) return null
+  const areaMm2 = rooms.reduce((sum, r) => sum + roomM2(r), 0) * 1e6
+  if (areaMm2 / (tile.lengthMm * tile.widthMm) > MOST_LAID) return null
+  const wishes: Wishes = { ...NO_WISHES, fullAt: facts.fullAt ?? [], hideAt: facts.hideAt ?? [] }
+  return laidFloor(facts, tile, jointMm, { rule: facts.reuse ?? 'factory-edge', wishes, mayTurnFace: true })
+}
+
+/** Lays every room from its best start and cuts the pieces by the rule.
+ *  @problem bad-floor, nothing-left, out-of-range, too-much-work */
+export function layRooms(
+  facts: Facts,
+  tile: Tile,
+  jointMm: number,
+  options: LayOptions = USUAL_OPTIONS,
+): Outcome<LaidFloor> {
+  const rooms: LaidRoom[] = []
+  const pieces: PieceWanted[] = []
+  const sum = { cells: 0, whole: 0, cut: 0, jointMm: 0, smallest: Infinity }
+  for (const room of facts.rooms ?? []) {
+    const plan = roomPlan(room)
+    if (!plan.ok) return plan
+    const start = searchStart(plan.value.floor, specFor(plan.value.floor, tile, jointMm, facts.pattern), options.wishes)
+    if (!start.ok) return start
+    const { layout } = start.value
+    if (layout.cut > 0) {
+      const cuts = cutPieces(plan.value.floor, start.value.spec)
+      if (!cuts.ok) return cuts
+      for (const piece of cuts.value.cuts) pieces.push(wanted(piece, room.count))
+    }
+    rooms.push({ ...plan.value, start: start.value })
+    sum.cells += layout.cells * room.count
+    sum.whole += layout.whole * room.count
+    sum.cut += layout.cut * room.count
+    sum.jointMm += layout.jointLengthMm * room.count
+    sum.smallest = Math.min(sum.smallest, layout.smallestCutMm ?? Infinity)
+  }
+  const [first] = rooms
+  const stock = first ? first.start.spec.tile : tile
+  const reuse = reuseOffcuts({
+    tileWMm: Math.max(stock.lengthMm, ...pieces.map((p) => p.wMm)),
+    tileHMm: Math.max(stock.widthMm, ...pieces.map((p) => p.hMm)),
+    kerfMm: DEFAULT_KERF_MM,
+    pieces: gather(pieces),
+    rule: options.rule,
+    turn: options.mayTurnFace ? 'half' : 'none',
+  })
+  if (!reuse.ok) return reuse
+  return fine({
+    rooms,
+    cells: sum.cells,
+    whole: sum.whole,
+    cut: sum.cut,
+    smallestCutMm: Number.isFinite(sum.smallest) ? sum.smallest : null,
+    jointLengthM: sum.jointMm / 1000,
+    reuse: reuse.value,
+    notes: rooms.flatMap((r) => r.notes),
+  })
+}
+
+export const planAreaM2 = (floor: Floor): number => floorArea(floor) / 1e6
+export const planPerimeterM = (floor: Floor): number => floorPerimeter(floor) / 1000
