@@ -46,8 +46,8 @@ function sourceText(source: Source, speaker: Speaker): string {
   const name = said
     ? phraseText(say(said[1]), speaker.style)
     : source.edition
-      ? `${source.text} (${source.edition})`
-      : source.text
+      ? `${shortName(source.text)} (${source.edition})`
+      : shortName(source.text)
   return source.reported
     ? phraseText(say('source.reported', { name: { is: 'quote', text: name } }), speaker.style)
     : name

@@ -46,6 +46,16 @@ export const words: Record<Concept, readonly string[]> = {
     'piso gran formato',
     'loseta gran formato',
   ],
+  'full-tiles': [
+    'pieza entera',
+    'piezas enteras',
+    'loseta entera',
+    'losetas enteras',
+    'azulejo entero',
+    'piezas completas',
+  ],
+  'any-offcut': ['cualquier recorte', 'aprovechar todo', 'usar todos los recortes'],
+  'fresh-tile': ['pieza nueva', 'pieza nueva por corte', 'sin aprovechar'],
   mosaic: ['mosaico', 'mosaicos', 'malla', 'venecino', 'veneciano', 'mosaiquito', 'penny'],
   plank: [
     'duela',
