@@ -154,17 +154,9 @@ function tellOrder(brief: Brief, job: JobLines, lines: readonly NamedLine[]): Ou
   const worked = orderOf(lines, taxPct(brief))
   if (!worked.ok) return worked
   const { value } = worked
-  const titles = new Map(lines.map((l) => [`${l.what} ${l.use ?? ''}`, l.title]))
-  const titleOf = (l: { what: string; use?: string }): Phrase | Amount =>
-    titles.get(`${l.what} ${l.use ?? ''}`) ?? say('order.item-tile')
+  const titleOf = titlesOf(lines)
   const anyPrice = value.lines.some((l) => l.cost !== null)
-  const rows = value.lines.map((l) =>
-    say(l.cost === null ? 'order.row' : 'order.row-priced', {
-      n: buyAmount(l.unit, l.buy),
-      what: titleOf(l),
-      cost: money(l.cost ?? 0),
-    }),
-  )
+  const rows = value.lines.map((l) => rowOf(titleOf, l, l.buy, l.cost))
   return fine({
     topic: 'order',
     answer: anyPrice
@@ -200,13 +192,25 @@ function tellOrder(brief: Brief, job: JobLines, lines: readonly NamedLine[]): Ou
   })
 }
 
+type Titled = { readonly what: string; readonly use?: string; readonly unit: string }
+type TitleOf = (line: Titled) => Phrase | Amount
+
+function titlesOf(lines: readonly NamedLine[]): TitleOf {
+  const titles = new Map(lines.map((l) => [`${l.what} ${l.use ?? ''}`, l.title]))
+  return (line) => titles.get(`${line.what} ${line.use ?? ''}`) ?? say('order.item-tile')
+}
+
+/** "5 x large-format mortar, 50 lb bag"; "49 ft of backer rod". */
+function rowOf(titleOf: TitleOf, line: Titled, n: number, cost: number | null = null): Phrase {
+  const key = line.unit === 'm' || line.unit === 'm2' ? 'order.row-length' : 'order.row'
+  const args = { n: buyAmount(line.unit, n), what: titleOf(line) }
+  return cost === null ? say(key, args) : say(`${key}-priced`, { ...args, cost: money(cost) })
+}
+
 const buyAmount = (unit: string, n: number): Amount =>
   unit === 'm2' ? area(n * 0.0001) : unit === 'm' ? { is: 'run', mm: n * 1000 } : count(n)
 
-function orderTable(
-  worked: Order,
-  titleOf: (l: { what: string; use?: string }) => Phrase | Amount,
-): NonNullable<Told['tables']>[number] {
+function orderTable(worked: Order, titleOf: TitleOf): NonNullable<Told['tables']>[number] {
   return {
     name: 'order.csv',
     head: ['order.col-quantity', 'order.col-unit', 'order.col-what', 'order.col-price', 'order.col-cost'].map((key) =>
@@ -228,24 +232,15 @@ function missing(brief: Brief): Outcome<Told> {
     if (q && q.n >= 0 && !onHand.some((h) => h.what === what)) onHand.push({ what, packs: q.n })
   }
   const left = missingFrom(worked.value.lines, onHand)
-  const titles = new Map(job.value.lines.map((l) => [`${l.what} ${l.use ?? ''}`, l.title]))
-  const row = (m: Missing): Phrase =>
-    say('order.row', {
-      n: buyAmount(m.unit, m.packs),
-      what: titles.get(`${m.what} ${m.use ?? ''}`) ?? say('order.item-tile'),
-    })
+  const titleOf = titlesOf(job.value.lines)
+  const row = (m: Missing): Phrase => rowOf(titleOf, m, m.packs)
   if (!onHand.length && !left.length) return refuse('question', { question: 'on-hand' })
   return fine({
     topic: 'order',
     answer: left.length ? say('order.missing', { lines: count(left.length) }) : say('order.nothing-missing'),
     details: left.map(row),
     assumed: job.value.assumed,
-    working: worked.value.lines.map((l) =>
-      say('order.row', {
-        n: buyAmount(l.unit, l.buy),
-        what: titles.get(`${l.what} ${l.use ?? ''}`) ?? say('order.item-tile'),
-      }),
-    ),
+    working: worked.value.lines.map((l) => rowOf(titleOf, l, l.buy)),
     values: {
       area_m2: job.value.areaM2,
       bags_to_buy: left.filter((m) => m.what === 'mortar').reduce((sum, m) => sum + m.packs, 0),

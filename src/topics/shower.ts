@@ -1,7 +1,7 @@
 /** Showers and wet rooms: the sloped bed, the slope itself, waterproofing, the flood test, weep holes. */
 import type { Point, Ring } from '../core/floor/rings.ts'
 import { mudBags, mudParts } from '../core/shower/mud.ts'
-import { type PanBed, panBed, planeBed } from '../core/shower/pan.ts'
+import { evenPanBed, type Pan, type PanBed, panBed, planeBed } from '../core/shower/pan.ts'
 import type { Facts } from '../facts.ts'
 import { area, count, number, type Phrase, say, slope, small, volume } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
@@ -102,6 +102,7 @@ function pan(brief: Brief): Outcome<Told> {
   const tile = knownTile(brief.facts)
   const details = [
     edgeLine(value, thick),
+    ...evenInstead(brief, value, { ring: room.ring, drain, slopeMmPerM, atDrainMm: thick }),
     ...mixLines(brief, value.volumeL),
     say('shower.membrane-too', { slope: slope(slopeMmPerM) }),
     ...(tile && tile.lengthMm > s.largeTileMm.value
@@ -136,6 +137,25 @@ function edgeLine(bed: PanBed, thick: number): Phrase {
   )
   return say('shower.edge-even', { marks: marks.slice(0, 8) })
 }
+
+/** Where a level edge makes a plane too steep: the same fall everywhere, and an edge that rises. */
+function evenInstead(brief: Brief, bed: PanBed, pan: Pan): Phrase[] {
+  if (bed.kind !== 'level' || bed.steepestMmPerM <= brief.settings.around.shower.steepestMmPerM.value + 0.05) return []
+  const even = evenPanBed(pan)
+  if (!even.ok) return []
+  const lows = even.value.marks.map((mark) => mark.lowMm)
+  const highs = even.value.marks.map((mark) => Math.max(mark.startMm, mark.endMm))
+  return [
+    say('shower.even-instead', {
+      low: small(Math.min(...lows)),
+      high: small(Math.max(...highs)),
+      mud: mudPhrase(brief, even.value.volumeL),
+    }),
+  ]
+}
+
+const mudPhrase = (brief: Brief, litres: number) =>
+  brief.metric ? volume(litres) : say('shower.cubic-feet', { n: number(litres / 28.316846592, 1) })
 
 function warningsFor(brief: Brief, bed: PanBed, slopeMmPerM: number): Phrase[] {
   const { shower: s } = brief.settings.around
@@ -209,12 +229,11 @@ function panTold(
   assumed: Phrase[],
 ): Told {
   const { shower: s } = brief.settings.around
-  const feet = litres / 28.316846592
   const bags = mudBags(litres, s.mudBagL.value)
   return {
     topic: 'shower',
     answer: say('shower.pan', {
-      mud: brief.metric ? volume(litres) : say('shower.cubic-feet', { n: number(feet, 1) }),
+      mud: mudPhrase(brief, litres),
       slope: slope(slopeMmPerM),
       area: area(areaM2),
     }),

@@ -10,7 +10,7 @@ import { yielding } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { materialOf, spreadOf, usualPack } from '../settings.ts'
 import { type LaidRoom, laidRooms } from './around/rooms.ts'
-import { type Goods, goodsOf, isStockSize, pieceM2 } from './around/sheet-goods.ts'
+import { type Goods, goodsName, goodsOf, isStockSize, pieceM2 } from './around/sheet-goods.ts'
 import { floorSum } from './floors.ts'
 import { packPhrase, trowelPhrase } from './stuff.ts'
 import { type Brief, type Source, sourceOf, type Told } from './topic.ts'
@@ -264,7 +264,7 @@ function waitAlone(brief: Brief): Told | null {
   if (!goods) return null
   const { bond } = goods.underlayment
   const adhesive = bond.kind === 'adhesive' ? materialOf(brief.settings, 'adhesive', bond.material) : null
-  const kind = quote(goods.underlayment.name)
+  const kind = goodsName(goods.id, goods.underlayment)
   const wait = adhesive?.waits.tile
   return {
     topic: 'underlayment',
@@ -295,7 +295,7 @@ function firstAsked(brief: Brief, need: UnderlaymentNeed): LineName {
 
 function linesOf(brief: Brief, need: UnderlaymentNeed): Record<LineName, Phrase | null> {
   const { goods, bond } = need
-  const kind = quote(goods.underlayment.name)
+  const kind = goodsName(goods.id, goods.underlayment)
   const fillPack = need.fillL ? fillBags(brief, need.fillL) : null
   return {
     pieces: say(`underlayment.${goods.form}s`, {

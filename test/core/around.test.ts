@@ -16,7 +16,7 @@ import { bagsADay, mayCross, type Row, rowAreas, settingOrder, splitDays } from 
 import { floorArea } from '../../src/core/floor/rings.ts'
 import { clipsForEdges, clipsOnEdge, clipsPerTile, gridEdges, wedgesFor } from '../../src/core/levelling.ts'
 import { boxesForLot, missingFrom, type OrderLine, orderOf } from '../../src/core/order.ts'
-import { baseFromTile, cutFromStock, profileHeight, stairTiles, wallArea } from '../../src/core/trim.ts'
+import { profileHeight, stairTiles, wallArea } from '../../src/core/trim.ts'
 import { axleShare, liftingLimit, massOf, pallets, tongueShare, tripsFor } from '../../src/core/truck.ts'
 import { rectangle } from '../../src/core/underlayment/shape.ts'
 import type { Outcome } from '../../src/problem.ts'
@@ -69,11 +69,6 @@ describe('levelling', () => {
 describe('trim', () => {
   test('by hand', () => {
     expect(value(wallArea(3000, 2400, [{ widthMm: 900, heightMm: 1200 }]))).toBeCloseTo(6.12, 9)
-    // 9 m of 90 mm base from 457 mm tile: (9000 + 3) / 460.2 = 19.6 strips, two a tile.
-    const base = { runMm: 9000, tileLengthMm: 457.2, tileWidthMm: 457.2, heightMm: 90, jointMm: 3, kerfMm: 3 }
-    expect(value(baseFromTile(base))).toEqual({ strips: 20, tiles: 10, stripsATile: 2 })
-    // 100 + 3 + 100 mm is over 200: the factory edge is there once only.
-    expect(value(baseFromTile({ ...base, tileWidthMm: 200, heightMm: 100 })).stripsATile).toBe(1)
     expect(profileHeight(9.5, 3, [8, 10, 12.5, 15])).toBe(12.5)
     expect(profileHeight(30, 3, [8, 10])).toBeNull()
   })
@@ -85,25 +80,6 @@ describe('trim', () => {
     expect([got.treadTiles, got.riserTiles]).toEqual([6, 4])
     expect(got.areaM2 / (IN * IN)).toBeCloseTo((36 * (33 + 28)) / 1e6, 9)
     expect(got.nosingM).toBeCloseTo((108 * IN) / 1000, 9)
-  })
-
-  test('stock: every run is there once, nothing longer than the stock, near the bound', () => {
-    fc.assert(
-      fc.property(fc.array(fc.integer({ min: 50, max: 6000 }), { minLength: 1, maxLength: 40 }), (runs) => {
-        const plan = value(cutFromStock(runs, 2500))
-        const sum = (n: readonly number[]) => n.reduce((a, b) => a + b, 0)
-        expect(sum(plan.cuts.flat())).toBeCloseTo(sum(runs), 6)
-        for (const cut of plan.cuts) expect(sum(cut)).toBeLessThanOrEqual(2500 + 1e-6)
-        expect(plan.lengths).toBeGreaterThanOrEqual(plan.bound)
-        // Any-fit packing leaves at most one length less than half full.
-        expect(plan.lengths).toBeLessThanOrEqual(2 * plan.bound)
-      }),
-    )
-  })
-
-  test('a run longer than the stock is joined', () => {
-    expect(value(cutFromStock([6000], 2500))).toMatchObject({ lengths: 3, joins: 2 })
-    expect(value(cutFromStock([2000, 1600, 900, 400], 2500))).toMatchObject({ lengths: 2, joins: 0 })
   })
 })
 

@@ -44,6 +44,15 @@ export type PanBed = {
   readonly foldsMm: readonly number[]
 }
 
+/** The same bed with its edge let rise evenly, where a level edge would make a plane too steep.
+ *  @problem as panBed */
+export function evenPanBed(pan: Pan): Outcome<PanBed> {
+  const checked = checkedPan(pan)
+  if (!checked.ok) return checked
+  const { ring, areaMm2, fans } = checked.value
+  return fine(evenBed(ring, pan, areaMm2, fans))
+}
+
 /** The mortar of a sloped floor.
  *  With a level edge the bed is a prism of the thickness at the drain and an upturned pyramid: A (t + 2 h / 3), h from
  *  the farthest run. Where a corner hides part of the floor no edge can be level, and the bed rises with the shortest
@@ -53,6 +62,14 @@ export type PanBed = {
  *  @source references 13.10 (level), geometry (even)
  *  @example 36 x 60 in, drain in the middle, 1/4 in per ft, 1-1/4 in: rise 0.73 in, 2.17 ft³ */
 export function panBed(pan: Pan): Outcome<PanBed> {
+  const checked = checkedPan(pan)
+  if (!checked.ok) return checked
+  const { ring, areaMm2, fans } = checked.value
+  const seesAll = fans.every((fan) => fan.awayMm === 0)
+  return fine(seesAll ? levelBed(ring, pan, areaMm2) : evenBed(ring, pan, areaMm2, fans))
+}
+
+function checkedPan(pan: Pan): Outcome<{ ring: Ring; areaMm2: number; fans: readonly Fan[] }> {
   for (const check of [
     within(PAN_CORNERS, pan.ring.length),
     within(SLOPE, pan.slopeMmPerM),
@@ -65,9 +82,7 @@ export function panBed(pan: Pan): Outcome<PanBed> {
   const onEdge = ring.some((a, i) => toSegmentMm(pan.drain, a, ring[(i + 1) % ring.length]!) < 1e-6)
   if (!onEdge && !ringHolds(ring, pan.drain)) return refuse('bad-floor', { why: 'drain-outside' })
   const fans = coveringFans(ring, pan.drain, areaMm2)
-  if (!fans) return refuse('bad-floor', { why: 'walls-cross' })
-  const seesAll = fans.every((fan) => fan.awayMm === 0)
-  return fine(seesAll ? levelBed(ring, pan, areaMm2) : evenBed(ring, pan, areaMm2, fans))
+  return fans ? fine({ ring, areaMm2, fans }) : refuse('bad-floor', { why: 'walls-cross' })
 }
 
 /** Fans whose areas add up to the floor's. A drain exactly in line with two corners is moved by a hair and tried again. */

@@ -1,5 +1,6 @@
 /** The job split into days: full rows at the crew's pace, set towards the door, with each day's bags and wedges. */
 import { bagsADay, type DayPlan, type Row, rowAreas, settingOrder, splitDays } from '../../core/day.ts'
+import { movementLines, movementSpacingM } from '../../core/joints.ts'
 import { clipsPerTile } from '../../core/levelling.ts'
 import { moduleM2 } from '../../core/tile.ts'
 import { area, count, hours, number, type Phrase, say } from '../../phrase.ts'
@@ -41,7 +42,7 @@ export function dayPlan(said: Brief): Outcome<Told> {
   const bagKg = packOf(brief, meant.value.mortar, []).kg
   const wait = meant.value.mortar.waits
   const told = days.value.slice(0, MOST_DAYS_TOLD).map((day, i) =>
-    say('order.day', {
+    say(day.stopsAt === 'joint' ? 'order.day-joint' : 'order.day', {
       n: count(i + 1),
       rows: count(day.rows.length),
       area: area(day.areaM2),
@@ -96,7 +97,8 @@ function planned(
     const own = settingOrder(areas.value.length, doorRow(brief, areas.value.length))
     if (!own.ok) return own
     order.push(...own.value.map((i) => i + rows.length))
-    rows.push(...areas.value.map((m2) => ({ areaM2: m2, clips: m2 * clipsPerM2, joint: false })))
+    const joints = jointRows(areas.value.length, pitchMm)
+    rows.push(...areas.value.map((m2, i) => ({ areaM2: m2, clips: m2 * clipsPerM2, joint: joints.has(i) })))
   }
   if (!floors.length) {
     const count = Math.min(4000, Math.max(1, Math.round((Math.sqrt(areaM2) * 1000) / pitchMm)))
@@ -112,6 +114,12 @@ function planned(
     )
   }
   return splitDays(rows, order, pace)
+}
+
+/** Rows along which a movement joint of a dry interior runs: the span in equal parts no longer than the spacing. */
+function jointRows(rows: number, pitchMm: number): ReadonlySet<number> {
+  const lines = movementLines((rows * pitchMm) / 1000, movementSpacingM('interior').highM)
+  return new Set(Array.from({ length: lines }, (_, k) => Math.round(((k + 1) * rows) / (lines + 1)) - 1))
 }
 
 /** The row the door opens on: the near wall unless the words put it elsewhere. */

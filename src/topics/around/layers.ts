@@ -9,6 +9,7 @@ import { spreadOf } from '../../settings.ts'
 import { knownTile, thicknessOf, trowelOf } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
 import { figureNear, lengthMm } from './read.ts'
+import { goodsName } from './sheet-goods.ts'
 
 export type NamedLayer = Layer & { readonly title: Phrase | ReturnType<typeof quote> }
 
@@ -49,8 +50,8 @@ export function layersOf(brief: Brief, assumed: Phrase[]): Outcome<NamedLayer[]>
     if (!kind || !brief.has(concept)) continue
     const said = saidMm(brief, concept)
     if (said === null)
-      assumed.push(say('order.assumed-layer', { layer: quote(kind.name), thickness: small(kind.thicknessMm) }))
-    layers.push(layer(kind.name, said ?? kind.thicknessMm, kind.kgPerL))
+      assumed.push(say('order.assumed-layer', { layer: layerName(id, kind.name), thickness: small(kind.thicknessMm) }))
+    layers.push(layer(layerName(id, kind.name), kind.name, said ?? kind.thicknessMm, kind.kgPerL))
   }
   for (const [concept, id] of UNDER) {
     const kind = around.underlayments[id]
@@ -60,28 +61,34 @@ export function layersOf(brief: Brief, assumed: Phrase[]): Outcome<NamedLayer[]>
     if (!bed.ok) return bed
     const said = saidMm(brief, concept)
     if (said === null)
-      assumed.push(say('order.assumed-layer', { layer: quote(kind.name), thickness: small(kind.thicknessMm.usual) }))
-    layers.push(bedLayer(brief, 'order.layer-under', bed.value, kind.name))
-    layers.push(layer(kind.name, said ?? kind.thicknessMm.usual, kind.kgPerL))
+      assumed.push(say('order.assumed-layer', { layer: goodsName(id, kind), thickness: small(kind.thicknessMm.usual) }))
+    layers.push(bedLayer(brief, say('order.layer-under', { layer: goodsName(id, kind) }), bed.value))
+    layers.push(layer(goodsName(id, kind), kind.name, said ?? kind.thicknessMm.usual, kind.kgPerL))
   }
   const top = tileLayers(brief, assumed)
   return top.ok ? fine([...layers, ...top.value]) : top
 }
 
-const layer = (name: string, mm: number, kgPerL: number): NamedLayer => ({
+type Title = NamedLayer['title']
+
+/** Layers that every catalogue has a word for; a crew's own keeps the name config gives it. */
+const layerName = (id: string, name: string): Title =>
+  PLAIN.some(([, known]) => known === id) ? say(`layer.${id}`) : quote(name)
+
+const layer = (title: Title, name: string, mm: number, kgPerL: number): NamedLayer => ({
   name,
   lowMm: mm,
   highMm: mm,
   kgPerL,
-  title: quote(name),
+  title,
 })
 
-const bedLayer = (brief: Brief, key: string, mm: Spread, name: string): NamedLayer => ({
-  name: key,
+const bedLayer = (brief: Brief, title: Phrase, mm: Spread): NamedLayer => ({
+  name: 'bed',
   lowMm: mm.low,
   highMm: mm.high,
   kgPerL: brief.settings.around.bed.wetKgPerL.value,
-  title: say(key, { layer: quote(name) }),
+  title,
 })
 
 /** Tile and the bed it is pressed into: what the trowel combs, upright to leaning, and no less than the least bed. */
@@ -101,7 +108,7 @@ function tileLayers(brief: Brief, assumed: Phrase[]): Outcome<NamedLayer[]> {
     high: Math.max(least, bed.value.high),
   }
   return fine([
-    bedLayer(brief, 'order.layer-bed', pressed, ''),
+    bedLayer(brief, say('order.layer-bed'), pressed),
     { name: 'tile', lowMm: thicknessMm, highMm: thicknessMm, kgPerL: density, title: say('order.layer-tile') },
   ])
 }

@@ -14,6 +14,7 @@ import { groutOf, knownTile, mortarOf, packOf, tilePhrase, trowelOf, trowelPhras
 import { tile } from '../tile.ts'
 import type { Brief, Told } from '../topic.ts'
 import { underlaymentNeed } from '../underlayment.ts'
+import { goodsName } from './sheet-goods.ts'
 
 /** A line with how it is told. */
 export type NamedLine = OrderLine & { readonly title: Phrase | Amount }
@@ -173,7 +174,7 @@ const bagName = (pack: { name: string; kg: number }): Phrase | Amount =>
 
 function underLines(need: Extract<ReturnType<typeof underlaymentNeed>, { ok: true }>['value']): NamedLine[] {
   const { goods, bond } = need
-  const kind = quote(goods.underlayment.name)
+  const kind = goodsName(goods.id, goods.underlayment)
   return [
     line(`order.item-${goods.form}s`, 'underlayment', need.pieces, {
       unit: goods.form,
@@ -188,10 +189,7 @@ function underLines(need: Extract<ReturnType<typeof underlaymentNeed>, { ok: tru
         kind,
       }),
     }),
-    line('order.item-tape', 'tape', Math.ceil(need.tapeM), {
-      unit: 'm',
-      title: say('order.item-tape', { run: { is: 'run', mm: need.tapeM * 1000 } }),
-    }),
+    line('order.item-tape', 'tape', Math.ceil(need.tapeM), { unit: 'm' }),
     line('order.item-screws', 'screws', need.fasteners),
   ]
 }
@@ -203,10 +201,7 @@ function sundries(brief: Brief, areaM2: number, perimeterM: number, tiled: boole
   const roundM = perimeterM || 4 * Math.sqrt(areaM2)
   const lines = [
     ...(tube.ok ? [line('order.item-sealant', 'sealant', Math.ceil(roundM / tube.value), { unit: 'tube' })] : []),
-    line('order.item-rod', 'rod', Math.ceil(roundM), {
-      unit: 'm',
-      title: say('order.item-rod', { run: { is: 'run', mm: roundM * 1000 } }),
-    }),
+    line('order.item-rod', 'rod', Math.ceil(roundM), { unit: 'm' }),
   ]
   if (!tiled) return []
   const { notch } = trowelOf(brief, knownTile(brief.facts), [])

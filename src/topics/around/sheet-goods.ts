@@ -24,7 +24,7 @@ export function goodsOf(brief: Brief): Goods | null {
   const underlayment = Object.hasOwn(all, id) ? all[id] : undefined
   if (!underlayment) return null
   const form = said.form ?? underlayment.usual
-  const assumed: Phrase[] = kind ? [] : [say('underlayment.assumed-kind', { kind: quote(underlayment.name) })]
+  const assumed: Phrase[] = kind ? [] : [say('underlayment.assumed-kind', { kind: goodsName(id, underlayment) })]
   const known = { id, underlayment, form }
   if (said.lengthMm !== undefined && said.widthMm !== undefined) {
     const size = { lengthMm: said.lengthMm, widthMm: said.widthMm }
@@ -66,3 +66,16 @@ export const isStockSize = (u: Underlayment, lengthMm: number, widthMm: number):
 
 export const pieceM2 = (goods: Goods): number =>
   'm2' in goods.size ? goods.size.m2 : (goods.size.lengthMm * goods.size.widthMm) / 1e6
+
+/** Kinds that every catalogue has a word for; a crew's own kind keeps the name config gives it. */
+const NAMED_KINDS: readonly string[] = [
+  'cork',
+  'foam',
+  'cement-board',
+  'fibre-cement',
+  'uncoupling-membrane',
+  'crack-membrane',
+]
+
+export const goodsName = (id: string, underlayment: Underlayment): Phrase | ReturnType<typeof quote> =>
+  NAMED_KINDS.includes(id) ? say(`goods.${id}`) : quote(underlayment.name)
