@@ -95,6 +95,9 @@ export function readFigures(plain: string, words: FigureWords): Figures {
       'u',
     ),
   )
+  const oneSide = tile
+    ? null
+    : take(new RegExp(`${start}(${NUMBER})[ -]?(${unit})[ -]?(?:${words.tiles})(?![\\p{L}])`, 'u'))
   const gap = take(
     new RegExp(
       `${start}(${NUMBER}) ?(${unit})?(?: \\p{L}+){0,3}? (?:${words.over}) (?:(?:a|an|any|the|un|una) )?(${NUMBER}|ten|two|diez|dos)[ -]?(${longUnit})(?![\\p{L}])`,
@@ -104,7 +107,7 @@ export function readFigures(plain: string, words: FigureWords): Figures {
   const edge = gap ? null : take(new RegExp(`${start}(${NUMBER})[ -]?(${longUnit}) ?(?:${words.edge})`, 'u'))
   const humidity = take(
     new RegExp(
-      `${start}(${NUMBER}) ?(?:${words.percent})? ?(?:${words.humidity})|(?:${words.humidity}) (?:\\p{L}+ ){0,3}?(${NUMBER})`,
+      `${start}(${NUMBER}) ?(?:${words.percent})? ?(?:${words.humidity})|(?:${words.humidity}) (?:\\p{L}+ ){0,3}?(\\d{2}(?:[.]\\d+)?)(?![\\d.]| ?[\\p{L}"'/])`,
       'u',
     ),
   )
@@ -150,7 +153,7 @@ export function readFigures(plain: string, words: FigureWords): Figures {
       ...percents.map((hit) => numberOf(hit[1]!)).filter((n) => n !== null),
       ...(humidity ? [numberOf(humidity[1] ?? humidity[2]!)].filter((n) => n !== null) : []),
     ],
-    tileMm: tile ? tileOf(tile, words) : null,
+    tileMm: tile ? tileOf(tile, words) : oneSide ? squareOf(lengthMm(oneSide[1], oneSide[2], words)) : null,
     jointMm: joint ? lengthMm(joint[1] ?? joint[3], joint[2] ?? joint[4], words) : null,
     smallMm: lengths,
     offsetPct: offset ? (offset[1]!.startsWith('50') ? 50 : 100 * numberOf(offset[1]!)!) : null,
@@ -228,6 +231,9 @@ function slopeOf(hit: RegExpExecArray, words: FigureWords): number | null {
   if (mm === null) return null
   return is(hit[3], words.foot) ? mm / 0.3048 : mm
 }
+
+const squareOf = (sideMm: number | null): readonly [number, number] | null =>
+  sideMm === null ? null : [sideMm, sideMm]
 
 const celsius = (value: number | null, isCelsius: boolean): number | null =>
   value === null ? null : isCelsius ? value : (value - 32) / 1.8

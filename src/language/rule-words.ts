@@ -8,6 +8,8 @@ export type RuleLocale = {
   readonly troubles: CueTable
   readonly stances: CueTable
   readonly sums: CueTable
+  readonly sizes: CueTable
+  readonly whys: CueTable
   readonly conditions: Readonly<Record<string, CueTable>>
   readonly figures: FigureWords
 }
@@ -19,6 +21,10 @@ export type RuleWords = {
   /** Values by condition, best first. */
   readonly conditions: Readonly<Record<string, readonly string[]>>
   readonly stances: readonly string[]
+  /** A size by a word: `large`, `small` or null. */
+  readonly size: 'large' | 'small' | null
+  /** The cause or the cure is wanted. */
+  readonly why: boolean
   /** A sum is wanted: bags, boxes, a picture. */
   readonly sum: boolean
   readonly figures: Figures
@@ -31,7 +37,9 @@ export function ruleReader(locale: RuleLocale): RuleReader {
   const subjects = indexCues(locale.subjects)
   const troubles = indexCues(locale.troubles)
   const stances = indexCues(locale.stances)
+  const sizes = indexCues(locale.sizes)
   const sums = indexCues(locale.sums)
+  const whys = indexCues(locale.whys)
   const conditions = Object.entries(locale.conditions).map(([name, table]) => [name, indexCues(table)] as const)
   return (text) => {
     const plain = plainWords(text)
@@ -42,18 +50,28 @@ export function ruleReader(locale: RuleLocale): RuleReader {
       troubles: matchCues(troubles, plain),
       conditions: conditionsIn(conditions, plain),
       stances: namesIn(stances, plain),
+      size: (namesIn(sizes, plain)[0] as 'large' | 'small' | undefined) ?? null,
+      why: namesIn(whys, plain).length > 0,
       sum: namesIn(sums, plain).length > 0,
       figures: found,
     }
   }
 }
 
-/** A gap over an edge speaks of flatness whatever the words beside it. */
-function withReadings(hits: readonly CueHit[], { gap }: Figures): readonly CueHit[] {
-  if (!gap || hits[0]?.name === 'flatness') return hits
-  const flat = { name: 'flatness', score: 5 }
-  return [...hits.filter((hit) => hit.name !== 'flatness'), flat].sort((a, b) => b.score - a.score)
+/** Figures speak for themselves where no words do: a gap over an edge, a fall per foot, a tile laid at half. */
+function withReadings(hits: readonly CueHit[], figures: Figures): readonly CueHit[] {
+  const told: CueHit[] = []
+  if (figures.gap) told.push({ name: 'flatness', score: 5 })
+  if (figures.slopeMmPerM !== null) told.push({ name: 'shower-slope', score: 3 })
+  if (figures.offsetPct !== null && figures.tileMm) told.push({ name: 'offset', score: 2.1 })
+  if (figures.temperatureC !== null)
+    told.push({ name: figures.temperatureC < HOT_C ? 'min-temperature' : 'hot', score: 1 })
+  const all = [...hits, ...told].sort((a, b) => b.score - a.score)
+  return all.filter((hit, i) => all.findIndex((other) => other.name === hit.name) === i)
 }
+
+/** From here on a temperature is asked about for its heat. */
+const HOT_C = 29
 
 function conditionsIn(tables: readonly (readonly [string, CueIndex])[], plain: string): Record<string, string[]> {
   const found: Record<string, string[]> = {}

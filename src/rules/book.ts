@@ -33,13 +33,15 @@ export const WORD_CONDITIONS = [
   'mortar',
   'bound',
   'base',
+  'crack',
 ] as const
 export const NUMBER_CONDITIONS = ['edge', 'joint'] as const
 export type WordCondition = (typeof WORD_CONDITIONS)[number]
 export type NumberCondition = (typeof NUMBER_CONDITIONS)[number]
 export type Condition = WordCondition | NumberCondition
 
-/** Words: one of these must hold; `-wet` means "not wet", which also holds where nothing was said.
+/** Words: one of these must hold; `-wet` means "not wet", which also holds where nothing was said;
+ *  `+stone` must have been said, while `wet` is asked for where nothing was.
  *  Numbers [mm]: from (included) and below. */
 export type When = { readonly [C in WordCondition]?: readonly string[] } & {
   readonly [C in NumberCondition]?: readonly [from: number | null, below: number | null]
@@ -56,6 +58,8 @@ export type Rule = {
   readonly when?: When
   /** The figure of the rule under its key of the `ask` contract, SI; a proposal must be at least or at most this. */
   readonly limit?: { readonly key: string; readonly value: number; readonly sense: Sense }
+  /** Only from here on is a proposal safe whatever the case; between this and the limit it depends. */
+  readonly sure?: number
   /** More values to give, such as the ends of a range. */
   readonly values?: Readonly<Record<string, number>>
   /** The verdict on "may it be done?", where it needs no figure. */

@@ -33,7 +33,7 @@ const amount = z.union([
   z.strictObject({ is: z.literal('quote'), text: words }),
 ])
 
-const said = z.array(z.string().regex(/^-?[a-z-]+$/)).min(1)
+const said = z.array(z.string().regex(/^[-+]?[a-z-]+$/)).min(1)
 const range = z.tuple([figure.nullable(), figure.nullable()])
 const when = z.strictObject({
   ...Object.fromEntries(WORD_CONDITIONS.map((name) => [name, said.optional()])),
@@ -47,6 +47,7 @@ const rule = z.strictObject({
   subject: id,
   when: when.optional(),
   limit: z.strictObject({ key, value: figure, sense: z.enum(['least', 'most']) }).optional(),
+  sure: figure.optional(),
   values: z.record(key, figure).optional(),
   ok: verdict.optional(),
   need: verdict.optional(),

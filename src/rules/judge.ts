@@ -5,6 +5,7 @@ import {
   NUMBER_CONDITIONS,
   type NumberCondition,
   type Rule,
+  type Sense,
   type Verdict,
   WORD_CONDITIONS,
   type WordCondition,
@@ -14,7 +15,7 @@ import {
 export type Facts = { readonly [C in WordCondition]?: readonly string[] } & { readonly [C in NumberCondition]?: number }
 
 /** How it was asked. `ask`: for the rule itself, not for a verdict. */
-export type Stance = 'may' | 'need' | 'skip' | 'wrong' | 'ask'
+export type Stance = 'may' | 'need' | 'skip' | 'too-much' | 'too-little' | 'wrong' | 'ask'
 
 export type Found = {
   /** Rules that hold for certain; the most specific first. */
@@ -43,9 +44,6 @@ export function findRules(rules: readonly Rule[], subject: string, facts: Facts,
   }
 }
 
-/** Named where it matters: not said means not so. */
-const SPECIAL: ReadonlySet<string> = new Set(['material', 'face', 'bond', 'base'])
-
 type Held = { readonly state: 'yes' | 'no' | 'open'; readonly conditions: number; readonly unknown: Condition | null }
 
 function holds(rule: Rule, facts: Facts): Held {
@@ -56,15 +54,17 @@ function holds(rule: Rule, facts: Facts): Held {
     if (!wanted) continue
     conditions += 1
     const said = facts[name]
+    const named = wanted.filter((w) => w.startsWith('+')).map((w) => w.slice(1))
     const refused = wanted.filter((w) => w.startsWith('-')).map((w) => w.slice(1))
     if (refused.length > 0) {
       if (said?.some((s) => refused.includes(s))) return { state: 'no', conditions, unknown: null }
       continue
     }
     if (!said || said.length === 0) {
-      if (SPECIAL.has(name)) return { state: 'no', conditions, unknown: null }
+      if (named.length > 0) return { state: 'no', conditions, unknown: null }
       unknown ??= name
-    } else if (!said.some((s) => wanted.includes(s))) return { state: 'no', conditions, unknown: null }
+    } else if (!said.some((s) => wanted.includes(s) || named.includes(s)))
+      return { state: 'no', conditions, unknown: null }
   }
   for (const name of NUMBER_CONDITIONS) {
     const range = rule.when?.[name]
@@ -91,16 +91,33 @@ const SLACK: Readonly<Record<string, number>> = { max_offset_pct: 0.4 }
 /** The verdict of one rule, by how it was asked; null where the rule settles nothing of the kind.
  *  A figure decides where one was proposed; `wrong` turns the verdict round ("too much?"). */
 export function verdictOf(rule: Rule, stance: Stance, proposed: number | null): Verdict | null {
-  const kept = keeps(rule, proposed)
-  if (kept !== null) {
-    if (stance === 'need' || (stance === 'skip' && rule.limit?.sense === 'least')) return null
-    return kept === (stance !== 'wrong') ? 'yes' : 'no'
-  }
   if (stance === 'ask') return null
+  const kept = keeps(rule, proposed)
+  if (kept !== null && stance === 'need') return neededVerdict(rule, proposed!)
+  if (kept !== null && !(stance === 'skip' && rule.limit?.sense === 'least')) {
+    if (kept && rule.sure !== undefined && !keeps({ ...rule, limit: { ...rule.limit!, value: rule.sure } }, proposed))
+      return 'depends'
+    return keptVerdict(kept, stance, rule.limit!.sense)
+  }
   if (stance === 'need') return rule.need ?? null
   if (stance === 'skip') return rule.need ? turned(rule.need) : null
   if (rule.ok === undefined) return null
-  return stance === 'wrong' ? turned(rule.ok) : rule.ok
+  return stance === 'may' ? rule.ok : turned(rule.ok)
+}
+
+/** "Too much?" of a least, or "too little?" of a most, is another question than the rule answers. */
+function keptVerdict(kept: boolean, stance: Stance, sense: Sense): Verdict | null {
+  if ((stance === 'too-much' && sense === 'least') || (stance === 'too-little' && sense === 'most')) return null
+  const fault = stance === 'wrong' || stance === 'too-much' || stance === 'too-little'
+  return kept === fault ? 'no' : 'yes'
+}
+
+/** "Do I need 95 %?": yes where that is the limit, no where it is stricter than the limit. */
+function neededVerdict(rule: Rule, proposed: number): Verdict | null {
+  const { value, sense } = rule.limit!
+  const slack = Math.max(SLACK[rule.limit!.key] ?? 0, 1e-3 * Math.abs(value))
+  if (Math.abs(proposed - value) <= slack) return 'yes'
+  return (sense === 'least' ? proposed > value : proposed < value) ? 'no' : null
 }
 
 const turned = (verdict: Verdict): Verdict => (verdict === 'depends' ? 'depends' : verdict === 'yes' ? 'no' : 'yes')

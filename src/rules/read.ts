@@ -7,7 +7,7 @@ import type { RuleAsk } from './settle.ts'
 /** How it is asked: a wrong verdict on a yes/no question costs more than none, so doubt reads as "tell me the rule". */
 export function stanceOf({ stances, plain }: RuleWords): Stance {
   const has = (name: string) => stances.includes(name)
-  if (has('wrong')) return 'wrong'
+  for (const wrong of ['too-little', 'too-much', 'wrong'] as const) if (has(wrong)) return wrong
   if (has('skip')) return 'skip'
   if (has('need') && !has('may')) return 'need'
   if (has('ask')) return has('may') && YES_NO.test(plain) ? 'may' : 'ask'
@@ -25,11 +25,17 @@ export function askOf(words: RuleWords, subject: string, known: Facts, country: 
   const { country: _, ...facts } = said
   return {
     subject,
-    facts: { ...known, ...exclusive(facts) },
+    facts: { ...known, ...exclusive(facts), ...sized(words) },
     figures: words.figures,
     stance: stanceOf(words),
     country: named ?? country,
   }
+}
+
+/** A large tile has an edge of 15 in or more, a small one less; the figure stands for the class. [mm] */
+function sized({ size, figures }: RuleWords): Facts {
+  if (size === null || figures.tileMm) return {}
+  return { edge: size === 'large' ? 610 : 203 }
 }
 
 /** Of two values of one condition the better hit holds; outside beats wet and dry, wet beats dry. */

@@ -47,10 +47,11 @@ export function settle(rules: readonly Rule[], ask: RuleAsk): Settled | null {
   const proposed = proposedFor(told[0]!, ask.figures)
   const judged = told.length === 1 || found.open.length === 0 ? told.slice(0, 1) : told
   const { verdict, unknown } = verdictFor(judged, ask, proposed)
-  const sure = judged.length === 1 || (verdict !== null && verdict !== 'depends')
+  const sure = judged.length === 1 || sameLimit(judged) || (verdict !== null && verdict !== 'depends')
+  const agreed = verdict !== null && verdict !== 'depends' && found.holding.length > 0
   return {
     verdict,
-    rules: judged,
+    rules: agreed ? judged.slice(0, 1) : judged,
     unknown: unknown ?? (sure ? null : found.unknown),
     assumed: Object.entries(usual)
       .filter(([name]) => said[name as Condition] === undefined && isUsed(judged, name as Condition) && TOLD.has(name))
@@ -63,6 +64,11 @@ export function settle(rules: readonly Rule[], ask: RuleAsk): Settled | null {
     values: valuesOf(judged, ask.figures),
   }
 }
+
+/** Nothing hangs on what is not known where all say the same. */
+const sameLimit = (rules: readonly Rule[]): boolean =>
+  rules[0]!.limit !== undefined &&
+  rules.every((rule) => rule.limit?.key === rules[0]!.limit!.key && rule.limit.value === rules[0]!.limit!.value)
 
 /** Taken for granted aloud; that a floor is a floor need not be said. */
 const TOLD = new Set<string>(['joint', 'exposure'])
@@ -79,14 +85,25 @@ function decided(rules: readonly Rule[], ask: RuleAsk): readonly Rule[] {
 function factsFor({ subject, facts, figures }: RuleAsk): Facts {
   const edge = facts.edge ?? figures.tileMm?.[0]
   const joint = figures.jointMm ?? (subject === 'grout-type' ? figures.smallMm[0] : undefined) ?? facts.joint
-  return { ...facts, ...(edge === undefined ? {} : { edge }), ...(joint === undefined ? {} : { joint }) }
+  const bound = subject === 'bed' && facts.bound === undefined ? boundOf(figures.smallMm[0]) : facts.bound
+  return {
+    ...facts,
+    ...(bound ? { bound } : {}),
+    ...(edge === undefined ? {} : { edge }),
+    ...(joint === undefined ? {} : { joint }),
+  }
 }
+
+/** A bed of 4 mm or more is asked about as too thick, a thinner one as too thin. */
+const boundOf = (bedMm: number | undefined): readonly string[] | undefined =>
+  bedMm === undefined ? undefined : [bedMm >= 4 ? 'most' : 'least']
 
 /** The figure that was proposed for this rule's limit, in the limit's unit. */
 export function proposedFor(rule: Rule, f: Figures): number | null {
   const small = f.smallMm[0] ?? null
   switch (rule.limit?.key) {
     case 'min_contact_pct':
+    case 'spare_pct':
     case 'max_rh_pct':
       return f.percents[0] ?? null
     case 'max_variation_mm':
@@ -130,11 +147,9 @@ function verdictFor(
     const each = rules.map((rule) => flatnessVerdict(rule, ask))
     const same = each.every((v) => v === each[0]) ? each[0]! : 'depends'
     const unknown = same === 'depends' && rules.length === 1 ? 'edge-length' : null
-    return { verdict: ask.stance === 'wrong' ? turned(same) : same, unknown }
+    const verdict = ask.stance === 'may' ? same : FAULTS.has(ask.stance) ? turned(same) : null
+    return { verdict, unknown }
   }
-  const range = rangeOf(rules[0]!)
-  if (range && proposed !== null && rules.length === 1 && proposed > range.low && proposed <= range.high)
-    return { verdict: 'depends', unknown: null }
   return {
     verdict:
       rules.length === 1 ? verdictOf(rules[0]!, ask.stance, proposed) : jointVerdict(rules, ask.stance, proposed),
@@ -142,15 +157,9 @@ function verdictFor(
   }
 }
 
-const turned = (verdict: Verdict): Verdict => (verdict === 'yes' ? 'no' : verdict === 'no' ? 'yes' : 'depends')
+const FAULTS: ReadonlySet<string> = new Set(['wrong', 'too-much'])
 
-/** A limit that is a range: under its low end good, over its high end not, between for the sheet or the case. */
-function rangeOf(rule: Rule): { low: number; high: number } | null {
-  const key = rule.limit?.key
-  const low = key ? rule.values?.[`${key}_low`] : undefined
-  const high = key ? rule.values?.[`${key}_high`] : undefined
-  return low === undefined || high === undefined ? null : { low, high }
-}
+const turned = (verdict: Verdict): Verdict => (verdict === 'yes' ? 'no' : verdict === 'no' ? 'yes' : 'depends')
 
 const mmOf = (amount: Amount | undefined): number | undefined => (amount && 'mm' in amount ? amount.mm : undefined)
 
@@ -179,7 +188,6 @@ function shortOf(rule: Rule): { shortMm: number; shortEdgeMm: number } | object 
 /** The limit under its key; the strictest where several may hold, with both ends. */
 function valuesOf(rules: readonly Rule[], figures: Figures): Record<string, number> {
   const values: Record<string, number> = {}
-  for (const rule of rules) Object.assign(values, rule.values)
   const key = rules[0]?.limit?.key
   if (key) {
     const limits = rules.flatMap((rule) => (rule.limit?.key === key ? [rule.limit.value] : []))
@@ -188,5 +196,6 @@ function valuesOf(rules: readonly Rule[], figures: Figures): Record<string, numb
     if (low !== high) Object.assign(values, { [`${key}_low`]: low, [`${key}_high`]: high })
     if (key === 'max_variation_mm' && figures.gap) values['max_gap_mm'] = figures.gap.gapMm
   }
+  for (const rule of rules) Object.assign(values, rule.values)
   return values
 }

@@ -116,7 +116,7 @@ const PUBLISHED: readonly (readonly [id: string, limit: number, source: string])
   ['lippage-uk-wide', 2, '5.4 NHBC 9.1.7'],
   ['lippage-au', 2, '5.7 NSW guide, reported'],
   ['offset-long', 33, '4.9 ANSI A108.02, reported'],
-  ['perimeter-gap', IN / 4, '4.18 EJ171, reported'],
+  ['perimeter-gap', IN / 8, '4.18 EJ171, reported'],
   ['perimeter-gap-uk', 6, '5.1 The Tile Association on BS 5385'],
   ['movement-inside', 25 * 0.3048, '4.15, 4.16 EJ171, reported'],
   ['movement-sun', 12 * 0.3048, '4.15, 4.16'],

@@ -131,8 +131,12 @@ export const RULE_CASES: readonly RuleCase[] = [
   ]),
   ...of('joint-three-times', [
     ['how small a grout joint can i go', null],
-    ['smallest grout line for rectified tile', null],
     ['is a 1/32 joint ok', 'no'],
+  ]),
+  ...of('joint-rectified', [
+    ['smallest grout line for rectified tile', null],
+    ['is a 1/16 joint ok with rectified 24x24', 'depends'],
+    ['1/8 joint on rectified 24x24 fine?', 'yes'],
   ]),
   ...of('joint-bond-rectified', [
     ['is 1/8 joint enough for rectified 8x48 at a third offset', 'yes'],
@@ -248,10 +252,9 @@ export const RULE_CASES: readonly RuleCase[] = [
     ['unmodified under a membrane?', 'depends'],
     ['can i use modified thinset over an uncoupling membrane', 'depends'],
   ]),
-  ...of('mastic-large', [
-    ['is mastic ok under 24x24 porcelain', 'no'],
-    ['can i use premixed adhesive in a shower', 'no'],
-  ]),
+  ...of('mastic-large', [['is mastic ok under 24x24 porcelain', 'no']]),
+  ...of('mastic-wet', [['can i use premixed adhesive in a shower', 'no']]),
+  ...of('mastic-floor', [['bucket adhesive on a kitchen floor ok?', 'no']]),
   ...of('min-temperature', [
     ['how cold is too cold to set tile', null],
     ['can i set tile at 35 degrees', 'no'],
@@ -296,6 +299,8 @@ export const RULE_CASES: readonly RuleCase[] = [
     ['tile over sealed concrete ok?', 'no'],
   ]),
   ...of('over-crack', [['hairline crack in the slab, ok to tile over', 'depends']]),
+  ...of('crack-step', [['slab crack with one side higher, ok to tile over?', 'no']]),
+  ...of('respirator', [['do i need a mask to rake grout', 'yes']]),
   ...of('asbestos-age', [
     ['house was built in 1988 so no asbestos in the vinyl right?', 'no'],
     ['do i need to test for asbestos', 'yes'],

@@ -4,6 +4,7 @@ import type { CueTable } from '../cues.ts'
 
 export const subjects: CueTable = {
   contact: [
+    'cover|covered + thinset|mud|mortar|adhesive + how much|percent|%|has to|of the tile|back + !how many|bag|sf',
     'coverage + !bag|sack|per bag|sf|sq ft|square feet|bucket|pail|how many|sealer|box',
     'coverage + need|require|minimum|min$|enough|least|should',
     'contact + !contact number',
@@ -38,6 +39,7 @@ export const subjects: CueTable = {
     'trowel + swirl|circle|direction|which way|pattern',
   ],
   bed: [
+    '1/16|1/8|3/32|1/4|3/8|1/2|mm|3/16|5/16|2mm|3mm|5mm|6mm + bed$|beds$ + !how many|bags',
     '1/16|1/8|3/32|1/4|3/8|1/2|mm|inch|sixteenth|eighth + of thinset|of mortar|of mud|mortar bed|thinset bed|of bed|mortar under|thinset under + !how many|bags',
     'thick|thickness|deep|build up|buildup|how thin|thin$ + thinset|thin set|mortar|mud|lft|lht|medium bed|large format|large and heavy|bed + !tile thick|grout|pan|cement board|how many|bags',
     'thick|build up|go + thinset|mortar|thin set + max|maximum|limit|too|can|how',
@@ -45,7 +47,7 @@ export const subjects: CueTable = {
     'bed|thinset|mortar + too thin|too thick',
   ],
   'notch-size': [
-    'what|which|right|correct|size + trowel|notch + !bags|sf|how many|coverage|membrane|underlayment|cork|ditra',
+    'what|which|right|correct|size + trowel|notch + !bags|sf|how many|coverage|membrane|underlayment|cork',
     'trowel|notch + big enough|too small|enough|right|good for|ok for|ok on + !bags|left',
   ],
   flatness: [
@@ -54,7 +56,7 @@ export const subjects: CueTable = {
     "out|off|dip|hump|belly|crown|low spot|high spot|bow|gap|variation|wave|wavy|hollow|sag|swale|ridge|bump|differ|deviation|drops|dips|hump + in 10|over 10|10ft|10 ft|10 foot|10feet|ten feet|ten foot|10'|in 2|2 ft|2ft|2 foot|in 3 m|3 m$|2 m$|2m$|3m$|under a|straightedge|straight edge|screed|in 8|in 6|8 ft|6 ft|4 ft|8 foot|6 foot|4 foot",
     'straightedge|straight edge|10 foot level|6 foot level',
     'dip|hump|low spot|high spot|belly|crown + floor|slab|subfloor|wall|tile|ok',
-    'floor|slab|subfloor|substrate|wall|concrete + tolerance|out by|variation|wavy|uneven|out of plane|plane|out$',
+    'floor|slab|subfloor|substrate|wall|concrete + tolerance|out by|variation|wavy|uneven|out of plane|plane',
     "1/8|1/4|3/16|1/16|3/8|5/16 + in 10|over 10|in 2 ft|over 2 ft|in ten|over ten|in 10'",
   ],
   'flat-level': [
@@ -72,9 +74,10 @@ export const subjects: CueTable = {
     'thinset|mortar|mud|lft|thin set|back butter|backbutter + level|flatten|fill|build up|low spot|dip|float out|make up|fix the floor + !self level|leveler|leveller|leveling|underlayment',
   ],
   'least-joint': [
+    'rectified|stacked|stack bond + 1/16|1/8|3/16|1/32|3/32|2mm|3mm|1.5mm|mm|sixteenth|eighth + ok|enough|fine|good|tight|can|allowed|small + !lippage|flat|out|dip|wall gap|offset|notch|trowel',
     'minimum|least|smallest|min$ + wall joint|floor joint|joint',
     'small|smallest|tight|tightest|minimum|min$|least|narrow|narrowest|skinny|thin$|how wide|what size|how big|size + joint|grout line|grout gap|gap between|spacing between|spacer + !movement|expansion|control|wall|perimeter|max|widest|caulk|sealant|tube',
-    'joint|grout line|grout joint|spacer + ok|fine|enough|too small|too tight|too narrow|too thin|minimum|allowed|work|good|legal|need|required|can i|can we|should + !sanded|unsanded|lippage|expansion|movement|control|bag|cold|crack|perimeter',
+    'joint|grout line|grout joint|spacer + !brick joint|running joint + ok|fine|enough|too small|too tight|too narrow|too thin|minimum|allowed|work|good|legal|need|required|can i|can we|should + !sanded|unsanded|lippage|expansion|movement|control|bag|cold|crack|perimeter',
     '1/16|1/8|3/16|1/32|3/32|1.5 mm|2 mm|2mm|3mm|3 mm|1.5mm|sixteenth|eighth + joint|grout line|spacer|gap + ok|fine|enough|too|allowed|can|rectified|on|work|good|legal|with + !lippage|sanded|unsanded|wall|perimeter|movement|expansion|floor vary|how much|bag',
     'vary|varies|variation|size off|different size|sizes off|caliper|calipers|mic + tile|joint|grout',
     'rectified + joint|grout line|tight|gap + !lippage',
@@ -92,18 +95,21 @@ export const subjects: CueTable = {
     'edge|edges|one tile|tile + higher|sticks up|proud|sit up|sits up|raised + than|next|other|neighbour|neighbor|1/32|1/16|mm|how much',
   ],
   offset: [
-    'offset|stagger|brick|running bond|half bond|third bond|1/3 bond|50/50|overlap + !hole|toilet|drain|flange|grout brand|saw|wall is brick|brick wall|brick joint',
+    'offset|stagger|brick|running bond|half bond|third bond|1/3 bond|50/50|overlap + !hole|toilet|drain|flange|grout brand|saw|wall is brick|brick wall',
     'half|50$|third|1/2$|33$|1/3$|quarter + offset|stagger|bond|lap|brick|overlap|pattern',
     'half|50 %|50 percent|50/50 + plank|8x48|6x36|12x24|6x24|9x48|wood look|8x36|6x48',
     'h joint|step pattern|stair step',
   ],
   'perimeter-gap': [
+    '^how close|how near|how tight + wall|walls|cabinet|tub',
+    '^perimeter + joint|gap',
+    '^gap|joint|space|spacing|room + at the wall|at walls|at the walls|along the wall|along walls|around the room|against the wall|to the wall|and the wall|at the perimeter|around perimeter|at the base|between tile and wall|and wall|at cabinets|and cabinet|and the cabinet|at the tub|and the tub|around the post + !corner|inside corner|flatness',
     'gap at the wall|wall gap|perimeter gap|perimeter joint|gap around|gap along the wall|edge gap|expansion gap',
     'gap|space|room|clearance|expansion|joint + wall|perimeter|edge of the room|around the edge|edges of the room|cabinet|baseboard|post|column|tub + how|need|leave|much|big|tight|can|ok|do i|should|wide|require|minimum|up to|against|have to',
     'perimeter + gap|joint|expansion|space|tight|grout|how|leave',
   ],
   'tight-to-wall': [
-    '^tight|right up|flush|grout|grouted|jam|butt$|run + to the wall|against the wall|up to the wall|at the wall|to the walls|against the walls|to the drywall|against the drywall|to the baseboard|to the wall + !shower|flatness|how much|gap',
+    '^tight|right up|flush|grout|grouted|jam|butt$|run|touch|hit|push|go$ + to the wall|against the wall|up to the wall|at the wall|touch the wall|hit the wall|touching the wall|to the walls|against the walls|to the drywall|against the drywall|to the baseboard|to the wall + !shower|flatness|how much|gap',
   ],
   movement: [
     'bay size|bay|bays + heat|heated|underfloor|floor|size|how big|screed',
@@ -112,8 +118,12 @@ export const subjects: CueTable = {
     'go|tile|run|field|room + without + expansion|movement|soft joint|joint',
     'every + ft|feet|foot|meters|metres + joint|expansion|movement',
   ],
-  'movement-width': ['wide|width|how big|size|thick + movement joint|expansion joint|soft joint|expansion|movement'],
+  'movement-width': [
+    'wide|width|how big|size|thick + movement joint|expansion joint|soft joint|expansion|movement + !perimeter|at the wall',
+  ],
   'change-of-plane': [
+    '^what|which|how + floor meets|wall meets|meets the wall|meets the tub|walls meet|meets the floor',
+    '^grout|caulk|sealant|silicone + floor meets|wall meets|meets the wall|meets the tub|walls meet|meets the floor',
     'grout|caulk|silicone|sealant|sanded caulk + corner|change of plane|plane|where the wall meets|inside corner|tub|wall meets|floor meets|wall to floor|wall to wall|niche|curb + !bags|gap',
     'corner + grout|caulk|crack|soft|silicone|sealant',
     'change of plane|changes of plane|inside corner',
@@ -126,7 +136,7 @@ export const subjects: CueTable = {
     'sanded|unsanded|non sanded|nonsanded|sand grout + !bag|bags|how many|how much|lbs|pounds|caulk',
     'sanded|unsanded|non sanded + joint|or|in|for|on|ok|can|will|use',
     'grout + glass|polished|marble|scratch + sanded|unsanded|kind|what|which|scratch',
-    'what kind|what type|which|which type + grout + joint|for',
+    'what kind|what type|what|which|which type + grout$ + joint|for + !how much|how many|water|temperature|how long|bag|lb|cold|corner|when',
   ],
   'grout-depth': [
     'grout + depth|deep|thinset in|mortar in|over thinset|squeezed up|two thirds|2/3|clean out|shallow|rake + joint|line|grout',
@@ -139,10 +149,13 @@ export const subjects: CueTable = {
     'grout + tonight|today|now|yet|same day|this afternoon|tomorrow|right away|how soon|early|too soon|next day|after lunch|morning + can|ok|is it|could|should|too|safe|when|we|i + !grout off|grouted',
   ],
   retemper: [
+    'remix|re mix|started to set|starting to set|began to set + thinset|mortar|mud|grout|ok|can|it',
     'water + add|more|splash|thin$|loosen|bring back|wet|put|spray|little + thinset|mortar|mud|grout|bucket|mix|stiff|it|batch + !how much|per bag|epoxy|gallon|quart|for half|for a bag',
     'retemper|re temper|bring it back|bring back|loosen it|thin it out|remix stiff|stiff',
   ],
   slake: [
+    'let|sit|sits|rest|stand + mix|thinset|mud|grout|bucket|mortar + how long|do i|need|before|after mixing + !set tile|pan|walk|grout joint|cold',
+
     'slake|let it sit|let it rest|let it stand|second mix|rest after mixing|sit 10|wait 10 + !pan|how many|long slake time',
     'slake',
   ],
@@ -150,7 +163,9 @@ export const subjects: CueTable = {
     'rpm|drill speed|mixer speed|mixing speed',
     'fast|speed|how fast + mix|drill|paddle + !set|dry|setting',
   ],
-  'epoxy-water': ['epoxy + water|thin$|half kit|part kit|split|partial|less hardener|measure|half batch|half a kit'],
+  'epoxy-water': [
+    'epoxy + water|thin$|half|half kit|part kit|split|partial|less hardener|measure|half batch|half a kit',
+  ],
   'membrane-mortar': [
     'modified|unmodified|un modified|non modified|polymer + membrane|uncoupling|mat$|waterproof|sheet|orange|over|under|foam board|decoupling|crack iso|liquid|on',
     'what|which + thinset|mortar + membrane|uncoupling|mat$|over foam|decoupling + !how many|bags|trowel|notch',
@@ -165,6 +180,7 @@ export const subjects: CueTable = {
     'keep|leave|hold|run + heat|warm|heater|temp + after|how long|overnight|days|hours + !floor heat|radiant|heated floor|heat mat|cable',
   ],
   'slab-age': [
+    'poured + days|day|weeks|week|month|ago|old|yesterday',
     'old|age|weeks|week|days|months|month|cure|new|fresh|green|how long|poured|wait + slab|concrete|screed|foundation + tile|ready|wait|ok|can|before|enough|set|lay|when|how + !rh|moisture|lb|reading|crack|vinyl|adhesive|paint|calcium sulfate|calcium sulphate|anhydrite|gypsum|heat|post tension|saw cut|control joint',
   ],
   'screed-sulfate': [
@@ -189,7 +205,7 @@ export const subjects: CueTable = {
     'joist + notch|notched|drilled|hole|cut|cracked|sister|rotten|split',
   ],
   'over-vinyl': [
-    'vinyl|linoleum|lino|lvt|lvp|resilient|cushion floor|congoleum|vct|sheet floor + over|on top|onto|tile on|leave|stay|go over|right on|under + !click|underlayment for vinyl|1970|1965|1955|1985|1990|old vinyl is it|asbestos|grind|scrape|sand|remove|rip',
+    'vinyl|linoleum|lino|lvt|lvp|resilient|cushion floor|vct|sheet floor + over|on top|onto|tile on|leave|stay|go over|right on|under + !click|underlayment for vinyl|1970|1965|1955|1985|1990|old vinyl is it|asbestos|grind|scrape|sand|remove|rip',
     'over|on top + vinyl|linoleum|lvt|vct|lino|lvp',
   ],
   'over-tile': [
@@ -230,6 +246,15 @@ export const subjects: CueTable = {
   'shower-slope': [
     'slope|pitch|fall|drop|grade|pitched|sloped + shower|pan|drain|curb|bench|niche|preslope|pre slope|wet room|membrane|liner|per foot|how much|enough|wash up|floor drain',
   ],
+  'over-wood': [
+    'over|on|onto|on top + osb|plywood|ply$|hardwood|particle board|particleboard|wood floor|wood subfloor|luan|subfloor|planks|floorboards + !bags|flat|out|dip|seam|deflection|joist|screw|how thick|wood look|thickness|level|vinyl plank|in 10|bounce|plank tile|vinyl|lvp',
+  ],
+  primer: [
+    'primer|prime|priming + leveler|leveller|self level|slab|need|skip|do i|before|wait|slu|concrete|membrane|without + !paint primer',
+  ],
+  hot: [
+    'hot|heat wave|100 degrees|95 degrees|scorching|in the sun|direct sun + set|tile|lay|too|thinset|mortar|install|work|ok + !grout|floor heat|heat mat|radiant|heated|hot tub|movement|expansion|hot mop|water|bucket|pot|joint|spacing',
+  ],
   dcof: [
     'dcof|cof$|slip|slippery|slick|friction|coefficient|slip rating|slip resistance|slip resistant|r10|traction|0.42|.42 + !grout|slip sheet|sliding|slipped|slip on the wall|slipping',
   ],
@@ -239,10 +264,12 @@ export const subjects: CueTable = {
   ],
   'weep-holes': ['weep|weeps|weep hole'],
   'half-tile': [
+    'cut$|cuts|piece + size|how small|smallest|minimum|min$|inch|too small|ok + !grout|joint|clip|blade|lippage|vinyl|board|cut it|cut tile with|cut in|post|asbestos|how many|clean cut|cut back|cable|heat|dry',
+
     'sliver|slivers|small cut|skinny cut|thin cut|half a tile|less than half|narrow cut|smallest cut|tiny cut|small piece|rip|2 inch piece|1 inch piece|2 inch cut|1 inch cut|two inch|skinny + !kneel|ripples|rip out|rip up|joint|grout|vinyl|small joint|groutline|void|level',
   ],
   spares: [
-    'how much|what percent|percent|% + extra|waste|overage|spare|over + order|buy|tile|should|need|add|herringbone|diagonal|straight|normal|enough + !bags|sf|under|sq',
+    'how much|what percent|percent|% + extra|waste|overage|spare|over + order|buy|tile|should|need|add|herringbone|diagonal|straight|normal|enough + !bags|sf|sq ft',
   ],
   'dry-cutting': [
     'dry cut|cut dry|cutting dry|dry cutting|grind dry|dry grind|without water|no water|dry saw|grinder + cut|saw|grind|inside|indoors|tile|porcelain|concrete|mortar|grout|rake|dust',
@@ -260,8 +287,11 @@ export const subjects: CueTable = {
   'bag-lift': [
     'lift|carry|haul|hump|carrying|lifting|back hurts|how heavy + bag|bags|box|50 lb|pallet|one guy|alone|tile|mortar|panel|slab|person',
   ],
+  respirator: [
+    '^respirator|mask|n95|apf + rake|raking|grind|grinding|cut|saw|mix|mixing|dust|need|grout|wear|sweep|demo + !dry cut|cut dry|inside with grinder',
+  ],
   'cement-skin': [
-    'burn|burning|burns|skin|gloves|hands|knees|knee|eyes|eye|chemical burn|rash|barehanded|bare hand|bare hands + thinset|mortar|cement|grout|mud|concrete|wet + !burning mud|burn mud|burn the back|sf',
+    'burn|burning|burns|skin$|gloves|hands|knees|knee|eyes|eye|chemical burn|rash|barehanded|bare hand|bare hands + thinset|mortar|cement|grout|mud|concrete|wet + !burning mud|burn mud|burn the back|sf',
   ],
 }
 
@@ -345,12 +375,24 @@ export const conditions: Readonly<Record<string, CueTable>> = {
       'max|maximum|most|too thick|how thick|build up|buildup|up to|limit|can i go|can you go|can we go|go thicker|thickest|thick can|pack out|thick + !minimum|too thin|how thick does|at least|least|min$|thick must|thick should|thick do|thick need',
     ],
   },
+  crack: {
+    step: ['step|height difference|higher|lip$|one side|offset|vertical|proud|uneven|drop + crack|cracks'],
+    moving: ['moving|moves|growing|opening|getting wider|opens'],
+  },
   base: { screed: ['screed|screeds'], slab: ['concrete|slab'] },
   country: {
     UK: ['uk$|britain|british|england|scotland|wales|nhbc|bs 5385|bs5385|london|in the uk'],
     AU: ['australia|aussie|nsw|queensland|as 3958|as3958|sydney|melbourne|victoria au'],
     US: ['usa|united states|ansi|tcna|north america|american|canada'],
   },
+}
+
+/** Sizes by a word, where no figure was said. */
+export const sizes: CueTable = {
+  large: [
+    'large format|large tile|big tile|large porcelain|large and heavy|lft|plank|wood look|wood plank|big format|slabs of tile|large tiles|big tiles + !large format mortar|lft mortar|large and heavy tile mortar|large format thinset|large format mud',
+  ],
+  small: ['mosaic|subway|small tile|penny|small format|hex|little tile'],
 }
 
 /** How it is asked: may it be so, must it, may it be left out, is it wrong; or nothing of the kind. */
@@ -367,9 +409,16 @@ export const stances: CueTable = {
     'is|are|does|do|can|will|would|could|should|be + ok|fine|enough|good|allowed|safe|legal|right|too',
     'can|could|ok|okay|fine + how + !how much|how many|how flat|how big|how wide|how thick|how often|how far|how long|how deep|how small|how tight|how high|how cold|how fast',
   ],
+  'too-much': [
+    'too + much|big|large|high|wide|thick|hot|long|old|uneven|rough|steep|many|far|loose',
+    'excessive|over the limit|over spec|out of spec|out of tolerance',
+  ],
+  'too-little': [
+    'too + low|small|thin|tight|cold|soon|early|narrow|little|few|young|green|short|close|shallow|flat|wet',
+    'not enough|isnt enough|arent enough|wont be enough',
+  ],
   wrong: [
-    'too + much|low|big|large|high|wide|small|thin|thick|tight|cold|hot|soon|long|early|narrow|far|little|wet|steep|few|old|young|green|bad|uneven|rough|short',
-    'not enough|isnt enough|wrong|problem|bad$|reject|fail|fails|out of spec|out of tolerance|against code|illegal|against spec|violation|defect|defective|unacceptable|a callback|need to fix|have to fix|redo|over the limit|over spec|need grinding|have to grind|need to grind|need to level|have to level|need to patch|worry|issue|excessive',
+    'too bad|wrong|problem|bad$|reject|fail|fails|against code|illegal|against spec|violation|defect|defective|unacceptable|a callback|need to fix|have to fix|redo|need grinding|have to grind|need to grind|need to level|have to level|need to patch|worry|issue',
   ],
   ask: [
     'or$ + !or not|or so|or more|or less|or better|or no|or what',
@@ -437,6 +486,13 @@ export const troubles: CueTable = {
   ],
   tenting: [
     'tent|tenting|tented|buckling|buckle|buckled|heaving|heaved|humping up|peaking|peaked|lifting in the middle|hump in the middle|pushed up|raised up',
+  ],
+}
+
+/** Words that ask for the cause or the cure, not for a verdict. */
+export const whys: CueTable = {
+  why: [
+    'why|how come|what happened|what now|what do i do|what do we do|what should i do|help|cause|whats causing|how do i fix|how to fix|fix it|what gives|what went wrong|did i screw|what caused|how do i get|keeps|keep getting|getting',
   ],
 }
 

@@ -22,7 +22,7 @@ export const figures: FigureWords = {
   fahrenheit: 'degrees f|deg f|degrees|deg|°f|f|fahrenheit',
   celsius: 'degrees c|deg c|°c|c|celsius',
   hole: 'holes|hole',
-  tiles: 'tiles|tile',
+  tiles: 'tiles|tile|planks|plank|porcelain|ceramic|square tile|square|format',
   slope: 'per|a|each|every|to the|to a|in a',
   thick: 'thick|slab|deep',
   and: 'and',
@@ -39,7 +39,7 @@ export const figures: FigureWords = {
     'quarter(?! inch pattern)': 1 / 4,
     'two thirds': 2 / 3,
     '(?:one )?third': 1 / 3,
-    'half(?! (?:a )?(?:bag|kit|tile|batch|bucket|of(?![a-z])))': 1 / 2,
+    'half(?! (?:a |the |of )*(?:[a-z]+ )?(?:bag|kit|tile|batch|bucket|of(?![a-z])))': 1 / 2,
   },
   counts: { a: 1, an: 1, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, ten: 10 },
 }

@@ -106,6 +106,10 @@ export const rules = {
     'A joint is at least three times the actual size variation of the tile, and never under {limit}.',
   'rule.joint-three-times.why': 'Sizes vary in the box; the joint takes it up.',
   'rule.joint-three-times.example': 'how small a grout joint can i go',
+  'rule.joint-rectified':
+    'A joint is at least three times the actual size variation of the tile, and never under {limit}; rectified tile usually allows {usual}.',
+  'rule.joint-rectified.why': 'Even rectified tile varies; measure a few from several boxes.',
+  'rule.joint-rectified.example': 'minimum joint for rectified 24x24',
   'rule.joint-short-bond':
     'A joint is at least three times the actual size variation of the tile, and never under {limit}.',
   'rule.joint-short-bond.why': 'In short tile the bow is small, so the pattern adds nothing.',
@@ -154,7 +158,7 @@ export const rules = {
   'rule.offset-short.why': 'Short tile bows little, so brick bond stays flat.',
   'rule.offset-short.example': 'half offset on 3x6 fine?',
   'rule.perimeter-gap':
-    'Leave {limit} at walls, posts and cabinets, {least} at the least: open or filled soft, never grouted, hidden by the base.',
+    'Leave {usual} at walls, posts and cabinets, {limit} at the least: open or filled soft, never grouted, hidden by the base.',
   'rule.perimeter-gap.why': 'Floor and wall move apart; a packed edge tents the field.',
   'rule.perimeter-gap.example': 'how much gap at the wall',
   'rule.tight-to-wall':
@@ -251,10 +255,18 @@ export const rules = {
     "The membrane's own sheet says: some ask for unmodified below or above, others allow modified.",
   'rule.unmodified-membrane.why': 'Modified mortar dries by air; between a membrane and dense tile it may take long.',
   'rule.unmodified-membrane.example': 'unmodified under a membrane?',
-  'rule.mastic-large':
-    'No premixed adhesive under large or dense tile, on floors or in wet places: a cement mortar instead.',
-  'rule.mastic-large.why': 'It hardens by drying, and under dense tile it can stay soft for months.',
+  'rule.mastic-large': 'No premixed adhesive under tile with an edge of {edge} or more: a cement mortar instead.',
+  'rule.mastic-large.why': 'It hardens by drying, and under dense tile or in the wet it can stay soft for months.',
   'rule.mastic-large.example': 'mastic under 24x24 porcelain',
+  'rule.mastic-wet': 'No premixed adhesive in wet places or outside: a cement mortar instead.',
+  'rule.mastic-wet.why': 'It hardens by drying, and under dense tile or in the wet it can stay soft for months.',
+  'rule.mastic-wet.example': 'can i use mastic in a shower',
+  'rule.mastic-floor': 'No premixed adhesive on floors: a cement mortar instead.',
+  'rule.mastic-floor.why': 'It hardens by drying, and under dense tile or in the wet it can stay soft for months.',
+  'rule.mastic-floor.example': 'is premixed adhesive ok for a floor',
+  'rule.mastic-small': 'Small tile on a dry wall may go on premixed adhesive where its sheet says so.',
+  'rule.mastic-small.why': 'It hardens by drying, and under dense tile or in the wet it can stay soft for months.',
+  'rule.mastic-small.example': 'mastic for a 3x6 backsplash',
   'rule.min-temperature':
     'Nothing below {limit}, air or floor, while it is set and until it has cured; the sheet may ask for more.',
   'rule.min-temperature.why': 'Water that freezes in the bed breaks it.',
@@ -317,10 +329,23 @@ export const rules = {
     'Not over paint, sealer, curing compound, wax or overspray: take them off mechanically, then a water drop must soak in.',
   'rule.over-paint.why': 'Mortar sticks to concrete, not to a film.',
   'rule.over-paint.example': 'can i tile over painted concrete',
-  'rule.over-crack':
-    'A crack in plane may go under a crack isolation membrane by its sheet; a crack with a step or one that moves stops the job.',
+  'rule.over-crack': 'A crack in plane that is still may go under a crack isolation membrane by its sheet.',
   'rule.over-crack.why': 'The tile repeats what the slab does.',
   'rule.over-crack.example': 'hairline crack in the slab ok to tile',
+  'rule.crack-step': 'A crack with a step, or one that moves, stops the job until builder or engineer has found why.',
+  'rule.crack-step.why': 'No membrane bridges a step.',
+  'rule.crack-step.example': 'slab crack with one side higher, ok to tile over?',
+  'rule.over-wood':
+    "Not straight onto a bare subfloor unless the mortar's sheet and a published method name that wood: a board, membrane or underlayment goes between.",
+  'rule.over-wood.why': 'Wood swells and shrinks across its grain; tile does not.',
+  'rule.over-wood.example': 'can i tile over osb',
+  'rule.primer': 'Prime before leveller, with the primer and wait that its sheet names.',
+  'rule.primer.why': 'A thirsty slab drinks the water and leaves pinholes and loose skin.',
+  'rule.primer.example': 'can i skip the primer under self leveler',
+  'rule.hot':
+    "The sheet's highest temperature rules, and the floor's counts, not the air's; grout stops at {limit}. Shade it, cool water, spread less.",
+  'rule.hot.why': 'Heat dries the bed before the cement has used the water.',
+  'rule.hot.example': 'too hot to set tile at 100',
   'rule.asbestos-age':
     "A building's age never clears a floor: only a laboratory result does. In buildings of {year} or before the law presumes it.",
   'rule.asbestos-age.why': 'Old stock went down for years after.',
@@ -377,6 +402,10 @@ export const rules = {
     "Two people or half bags from the floor: a {bag} bag lifted off the ground from arm's length is about twice what the lifting guide allows.",
   'rule.bag-lift.why': "The guide's figure at that reach is about {rwl}.",
   'rule.bag-lift.example': 'can one guy carry 50 lb bags all day',
+  'rule.respirator':
+    'Raking or grinding mortar and grout, even with shroud and collector: a respirator of APF {short} up to 4 h, APF {long} beyond. Water or a collector comes first.',
+  'rule.respirator.why': 'The dust is silica and scars lungs for good.',
+  'rule.respirator.example': 'do i need a respirator to rake grout',
   'rule.cement-skin': 'Wet cement burns skin, and the pain may come late: gloves, boots, kneepads, wash at once.',
   'rule.cement-skin.why': 'It is caustic and draws water from the skin.',
   'rule.cement-skin.example': 'thinset on my knees all day is that bad',
