@@ -18,17 +18,14 @@ export type FigureWords = {
   readonly weeks: string
   readonly months: string
   readonly pound: string
-  readonly psf: string
-  readonly onCentre: string
-  readonly span: string
   readonly joint: string
   readonly fahrenheit: string
   readonly celsius: string
-  readonly hole: string
   readonly tiles: string
   readonly slope: string
-  readonly thick: string
-  readonly and: string
+  /** "a", "the"; and the spelled numbers that stand before a unit. */
+  readonly articles: string
+  readonly numerals: string
   /** Spelled parts of a whole. */
   readonly parts: Readonly<Record<string, number>>
   readonly counts: Readonly<Record<string, number>>
@@ -72,79 +69,87 @@ export function numberOf(said: string): number | null {
   return said.trim() !== '' && Number.isFinite(value) ? value : null
 }
 
-/** Reads what a rule question carries. Everything it does not find is null or empty. */
+const compiled = new WeakMap<FigureWords, ReturnType<typeof compile>>()
+
+function patternsOf(words: FigureWords): ReturnType<typeof compile> {
+  const known = compiled.get(words)
+  if (known) return known
+  const made = compile(words)
+  compiled.set(words, made)
+  return made
+}
+
+const START = '(?<![\\p{L}\\p{N}/.,])'
+const END = '(?![\\p{L}])'
+
+function compile(w: FigureWords) {
+  const unit = `(?:${w.inch}|${w.mm}|${w.cm})`
+  /** An edge in millimetres has at least three figures. */
+  const longUnit = `(?:${w.foot}|${w.metre}|(?<=\\d{3} ?)(?:${w.mm}))`
+  const re = (source: string, flags = 'u') => new RegExp(source, flags)
+  return {
+    ratio: /(?<!\p{L})l ?\/ ?(\d{3,4})/u,
+    tile: re(
+      `${START}(${NUMBER}) ?(${w.inch}|${w.cm}|${w.mm})? ?(?:x|by|por) ?(${NUMBER})(?: ?(${unit}|${w.foot})${END})?`,
+    ),
+    oneSide: re(`${START}(${NUMBER})[ -]?(${unit})[ -]?(?:${w.tiles})${END}`),
+    gap: re(
+      `${START}(${NUMBER}) ?(${unit})?(?: \\p{L}+){0,3}? (?:${w.over}) (?:(?:${w.articles}) )?(${NUMBER}|${w.numerals})[ -]?(${longUnit})${END}`,
+    ),
+    edge: re(`${START}(${NUMBER})[ -]?(${longUnit}) ?(?:${w.edge})`),
+    humidity: re(
+      `${START}(${NUMBER}) ?(?:${w.percent})? ?(?:${w.humidity})|(?:${w.humidity}) (?:\\p{L}+ ){0,3}?(\\d{2}(?:[.]\\d+)?)(?![\\d.]| ?[\\p{L}"'/])`,
+    ),
+    percents: re(`${START}(${NUMBER}) ?(?:${w.percent})`, 'gu'),
+    days: re(`${START}(${NUMBER}|${w.articles}|${w.numerals}) ?(${w.days}|${w.weeks}|${w.months})`),
+    degrees: re(`${START}(-?${NUMBER}) ?(?:(${w.fahrenheit})|(${w.celsius}))(?![\\p{L}\\p{N}])`),
+    pounds: re(`${START}(${NUMBER}) ?(?:${w.pound})`),
+    joint: re(
+      `${START}(${NUMBER}) ?(${unit})? ?(?:${w.joint})|(?:${w.joint}) (?:of |at |is |be |de )?(${NUMBER}) ?(${unit})?`,
+    ),
+    fall: re(
+      `${START}(${NUMBER}) ?(${unit})? ?(?:${w.slope}) ?(?:(?:${w.articles}|each|every) )?(?:1 )?(${w.foot}|${w.metre})${END}`,
+    ),
+    offset: /(?<![\p{L}\p{N}/.,])(50 ?\/ ?50|1\/2|1\/3|1\/4|2\/3)(?!\d| ?(?:"|in |inch|joint|grout|gap|notch))/u,
+    decimal: /(?<![\p{L}\p{N}/])(0?\.\d+)(?! ?(?:mm|cm|m|in|inch|ft|"))/u,
+    long: re(`${START}(${NUMBER})[ -]?(${w.foot}|${w.metre})${END}`),
+    small: re(`${START}(?:(${NUMBER}) ?(${unit})${END}|(\\d+[ -]\\d+/\\d+|\\d+/\\d+))`, 'gu'),
+    parts: Object.entries(w.parts).map(
+      ([said, part]) =>
+        [re(`(?<![\\p{L}\\p{N}])(?:(?:${w.articles}) )?${said}${END}`, 'gu'), fractionOf(part)] as const,
+    ),
+  }
+}
+
+/** Reads what a rule question carries. Everything it does not find is null or empty.
+ *  What one pattern took is gone for the next, so the order is from the most telling to the least. */
 export function readFigures(plain: string, words: FigureWords): Figures {
-  const text = spelledOut(plain, words)
-  const taken: string[] = []
+  const p = patternsOf(words)
+  const text = p.parts.reduce((said, [pattern, shown]) => said.replace(pattern, shown), plain)
   let rest = text
   const take = (pattern: RegExp): RegExpExecArray | null => {
     const hit = pattern.exec(rest)
-    if (!hit) return null
-    taken.push(hit[0])
-    rest = `${rest.slice(0, hit.index)} ; ${rest.slice(hit.index + hit[0].length)}`
+    if (hit) rest = `${rest.slice(0, hit.index)} ; ${rest.slice(hit.index + hit[0].length)}`
     return hit
   }
-  const unit = `(?:${words.inch}|${words.mm}|${words.cm})`
-  /** An edge in millimetres has at least three figures. */
-  const longUnit = `(?:${words.foot}|${words.metre}|(?<=\\d{3} ?)(?:${words.mm}))`
-  const start = '(?<![\\p{L}\\p{N}/.,])'
-  const ratio = take(/(?<!\p{L})l ?\/ ?(\d{3,4})/u)
-  const tile = take(
-    new RegExp(
-      `${start}(${NUMBER}) ?(${words.inch}|${words.cm}|${words.mm})? ?(?:x|by|por) ?(${NUMBER})(?: ?(${unit}|${words.foot})(?![\\p{L}]))?`,
-      'u',
-    ),
-  )
-  const oneSide = tile
-    ? null
-    : take(new RegExp(`${start}(${NUMBER})[ -]?(${unit})[ -]?(?:${words.tiles})(?![\\p{L}])`, 'u'))
-  const gap = take(
-    new RegExp(
-      `${start}(${NUMBER}) ?(${unit})?(?: \\p{L}+){0,3}? (?:${words.over}) (?:(?:a|an|any|the|un|una) )?(${NUMBER}|ten|two|diez|dos)[ -]?(${longUnit})(?![\\p{L}])`,
-      'u',
-    ),
-  )
-  const edge = gap ? null : take(new RegExp(`${start}(${NUMBER})[ -]?(${longUnit}) ?(?:${words.edge})`, 'u'))
-  const humidity = take(
-    new RegExp(
-      `${start}(${NUMBER}) ?(?:${words.percent})? ?(?:${words.humidity})|(?:${words.humidity}) (?:\\p{L}+ ){0,3}?(\\d{2}(?:[.]\\d+)?)(?![\\d.]| ?[\\p{L}"'/])`,
-      'u',
-    ),
-  )
-  const percents = [...text.matchAll(new RegExp(`${start}(${NUMBER}) ?(?:${words.percent})`, 'gu'))]
-  const days = take(
-    new RegExp(
-      `${start}(${NUMBER}|a|an|one|two|three|four|five|six|una|dos|tres) ?(${words.days}|${words.weeks}|${words.months})`,
-      'u',
-    ),
-  )
-  const degrees = take(
-    new RegExp(
-      `(?<![\\p{L}\\p{N}/.,])(-?${NUMBER}) ?(?:(${words.fahrenheit})|(${words.celsius}))(?![\\p{L}\\p{N}])`,
-      'u',
-    ),
-  )
-  const pounds = take(new RegExp(`${start}(${NUMBER}) ?(?:${words.pound})`, 'u'))
-  const joint = take(
-    new RegExp(
-      `${start}(${NUMBER}) ?(${unit})? ?(?:${words.joint})|(?:${words.joint}) (?:of |at |is |be |de )?(${NUMBER}) ?(${unit})?`,
-      'u',
-    ),
-  )
-  const fall = take(
-    new RegExp(
-      `${start}(${NUMBER}) ?(${unit})? ?(?:${words.slope}) ?(?:a |an |each |every )?(?:1 )?(${words.foot}|${words.metre})(?![\\p{L}])`,
-      'u',
-    ),
-  )
-  const offset =
-    /(?<![\p{L}\p{N}/.,])(50 ?\/ ?50|1\/2|1\/3|1\/4|2\/3)(?!\d| ?(?:"|in |inch|joint|grout|gap|notch))/u.exec(rest)
-  const decimal = take(/(?<![\p{L}\p{N}/])(0?\.\d+)(?! ?(?:mm|cm|m|in|inch|ft|"))/u)
-  const long = take(new RegExp(`${start}(${NUMBER})[ -]?(${words.foot}|${words.metre})(?![\\p{L}])`, 'u'))
-  const small = [
-    ...rest.matchAll(new RegExp(`${start}(?:(${NUMBER}) ?(${unit})(?![\\p{L}])|(\\d+[ -]\\d+/\\d+|\\d+/\\d+))`, 'gu')),
-  ]
-  const lengths = small.map((hit) => lengthMm(hit[1] ?? hit[3], hit[2], words)).filter((mm) => mm !== null)
+  const ratio = take(p.ratio)
+  const tile = take(p.tile)
+  const oneSide = tile ? null : take(p.oneSide)
+  const gap = take(p.gap)
+  const edge = gap ? null : take(p.edge)
+  const humidity = take(p.humidity)
+  const percents = [...text.matchAll(p.percents)]
+  const days = take(p.days)
+  const degrees = take(p.degrees)
+  const pounds = take(p.pounds)
+  const joint = take(p.joint)
+  const fall = take(p.fall)
+  const offset = p.offset.exec(rest)
+  const decimal = take(p.decimal)
+  const long = take(p.long)
+  const lengths = [...rest.matchAll(p.small)]
+    .map((hit) => lengthMm(hit[1] ?? hit[3], hit[2], words))
+    .filter((mm) => mm !== null)
   return {
     gap: gap ? gapOf(gap, words) : null,
     readingsMm: lengths,
@@ -167,15 +172,13 @@ export function readFigures(plain: string, words: FigureWords): Figures {
   }
 }
 
-/** Spelled fractions and counts as figures: "half" 1/2, "an eighth" 1/8. */
-function spelledOut(plain: string, words: FigureWords): string {
-  let text = ` ${plain} `
-  for (const [said, part] of Object.entries(words.parts)) {
-    const figure = `${Math.round(part * 32)}/32`
-    const shown = part === 1 / 3 ? '1/3' : part === 2 / 3 ? '2/3' : reduced(figure)
-    text = text.replace(new RegExp(`(?<![\\p{L}\\p{N}])(?:an? |una? )?${said}(?![\\p{L}])`, 'gu'), shown)
+/** A part of a whole as crews write it: 3/16, 1/3. */
+function fractionOf(part: number): string {
+  for (const under of [3, 32]) {
+    const over = Math.round(part * under)
+    if (Math.abs(over / under - part) < 1e-9) return reduced(`${over}/${under}`)
   }
-  return text.trim()
+  return String(part)
 }
 
 function reduced(figure: string): string {

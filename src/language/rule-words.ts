@@ -32,6 +32,17 @@ export type RuleWords = {
 
 export type RuleReader = (text: string) => RuleWords
 
+const readers = new WeakMap<RuleLocale, RuleReader>()
+
+/** The reader of a locale's tables, compiled once. */
+export function readerOf(locale: RuleLocale): RuleReader {
+  const known = readers.get(locale)
+  if (known) return known
+  const made = ruleReader(locale)
+  readers.set(locale, made)
+  return made
+}
+
 /** Compiles a locale's tables once; the reader is a pure function of the text. */
 export function ruleReader(locale: RuleLocale): RuleReader {
   const subjects = indexCues(locale.subjects)
@@ -43,18 +54,47 @@ export function ruleReader(locale: RuleLocale): RuleReader {
   const conditions = Object.entries(locale.conditions).map(([name, table]) => [name, indexCues(table)] as const)
   return (text) => {
     const plain = plainWords(text)
-    const found = readFigures(plain, locale.figures)
+    const figures = once(() => readFigures(plain, locale.figures))
+    const all = once(() => withReadings(matchCues(subjects, plain), figures()))
+    const trouble = once(() => matchCues(troubles, plain))
+    const said = once(() => conditionsIn(conditions, plain))
+    const asked = once(() => namesIn(stances, plain))
     return {
       plain,
-      subjects: withReadings(matchCues(subjects, plain), found),
-      troubles: matchCues(troubles, plain),
-      conditions: conditionsIn(conditions, plain),
-      stances: namesIn(stances, plain),
-      size: (namesIn(sizes, plain)[0] as 'large' | 'small' | undefined) ?? null,
-      why: namesIn(whys, plain).length > 0,
-      sum: namesIn(sums, plain).length > 0,
-      figures: found,
+      get subjects() {
+        return all()
+      },
+      get troubles() {
+        return trouble()
+      },
+      get conditions() {
+        return said()
+      },
+      get stances() {
+        return asked()
+      },
+      get size() {
+        return (namesIn(sizes, plain)[0] as 'large' | 'small' | undefined) ?? null
+      },
+      get why() {
+        return namesIn(whys, plain).length > 0
+      },
+      get sum() {
+        return namesIn(sums, plain).length > 0
+      },
+      get figures() {
+        return figures()
+      },
     }
+  }
+}
+
+/** Worked out when it is first asked for, and then kept: most messages are no rule questions. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null
+  return () => {
+    made ??= { value: make() }
+    return made.value
   }
 }
 
