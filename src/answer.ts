@@ -167,7 +167,7 @@ function entriesAfter(told: Told, reply: Reply, brief: Brief, meaning: Meaning, 
   const entries: NewEntry[] = []
   // A conversion or a word of help in between does not end the talk before it.
   const quiet = QUIET_TOPICS.includes(told.topic) && brief.memory.talk !== null
-  if (!quiet && !meaning.showMath) entries.push(talkOf(brief, meaning, reply.values, text, told.learned))
+  if (!quiet && !meaning.showMath) entries.push(talkOf(brief, meaning, reply.values, told.asks ?? text, told.learned))
   if (meaning.jobFacts) entries.push({ kind: 'facts', version: 1, body: meaning.jobFacts })
   return [...entries, ...((told.entries ?? []) as readonly NewEntry[])]
 }

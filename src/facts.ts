@@ -140,6 +140,8 @@ export type Facts = {
   readonly outOfFlatMm?: number
   readonly impervious?: boolean
   readonly goods?: SheetGoods
+  /** Whose rules hold. */
+  readonly country?: 'US' | 'UK' | 'AU'
 }
 
 export type FactName = keyof Facts

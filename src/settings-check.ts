@@ -1,5 +1,7 @@
 /** The strict checks of config/. Loads zod, so an adapter skips it for files that it has checked before. */
 import { z } from 'zod'
+import { COUNTRIES } from './rules/book.ts'
+import { cautionList, lumberBook, ruleBook, troubleList } from './rules/check.ts'
 import {
   type Adhesive,
   type Coating,
@@ -159,6 +161,7 @@ const defaults = z.strictObject({
   units: z.enum(['imperial', 'metric']),
   language: z.string().regex(/^[a-z]{2}$/, { error: 'a language of two letters, like "en"' }),
   timeZone: words.nullable(),
+  country: z.enum(COUNTRIES).optional(),
   jointMm: z.number().min(0.5).max(50),
   tileThicknessMm: z.number().min(1).max(100),
   tileKind: id,
@@ -172,10 +175,17 @@ const defaults = z.strictObject({
 
 const around = aroundSchema({ id, spread, notch, figure })
 
-const SCHEMAS = { materials, practice, tiles, defaults, around } satisfies Record<
-  keyof typeof SETTINGS_FILES,
-  z.ZodType
->
+const SCHEMAS = {
+  materials,
+  practice,
+  tiles,
+  defaults,
+  around,
+  book: ruleBook,
+  cautions: cautionList,
+  troubles: troubleList,
+  lumber: lumberBook,
+} satisfies Record<keyof typeof SETTINGS_FILES, z.ZodType>
 
 /** Reads config/ as parsed JSON by file name. Files that are not settings are left alone.
  *  Pure; every fault of every file is reported at once. */

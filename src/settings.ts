@@ -2,6 +2,7 @@
  *  `settings-check.ts` holds the strict checks; the JSON files have exactly these shapes. */
 import type { Spread } from './core/spread.ts'
 import type { Notch } from './core/trowel.ts'
+import type { Caution, Country, LumberBook, RuleBook, Trouble } from './rules/book.ts'
 import type { Around } from './settings-around.ts'
 
 export type { Notch, Spread }
@@ -178,6 +179,8 @@ export type Defaults = {
   readonly language: string
   /** IANA name, or null: the machine's or the message's. */
   readonly timeZone: string | null
+  /** Whose rules hold where nothing was said; US where absent. */
+  readonly country?: Country
   readonly jointMm: number
   readonly tileThicknessMm: number
   readonly tileKind: string
@@ -194,6 +197,10 @@ export type Settings = {
   readonly tiles: TileKinds
   readonly defaults: Defaults
   readonly around: Around
+  readonly book: RuleBook
+  readonly cautions: readonly Caution[]
+  readonly troubles: readonly Trouble[]
+  readonly lumber: LumberBook
 }
 
 /** The files of config/ that make up the settings, by the key they fill. */
@@ -203,6 +210,10 @@ export const SETTINGS_FILES = {
   tiles: 'tiles.json',
   defaults: 'defaults.json',
   around: 'around.json',
+  book: 'rules.json',
+  cautions: 'cautions.json',
+  troubles: 'trouble.json',
+  lumber: 'lumber.json',
 } as const
 
 /** Joins parsed files that were checked before into settings, without checking again. */
@@ -213,6 +224,10 @@ export const settingsFrom = (files: Readonly<Record<string, unknown>>): Settings
     tiles: files[SETTINGS_FILES.tiles],
     defaults: files[SETTINGS_FILES.defaults],
     around: files[SETTINGS_FILES.around],
+    book: files[SETTINGS_FILES.book],
+    cautions: files[SETTINGS_FILES.cautions],
+    troubles: files[SETTINGS_FILES.troubles],
+    lumber: files[SETTINGS_FILES.lumber],
   }) as Settings
 
 /** The pack that is meant where the crew named none. */

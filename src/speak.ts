@@ -36,6 +36,7 @@ const SAID_SOURCES: readonly [start: string, key: string][] = [
   ['generic figures', 'source.generic'],
   ['from memory', 'source.memory'],
   ['geometry', 'source.geometry'],
+  ["the product's data sheet", 'source.sheet'],
 ]
 
 /** The source's name; what it says stands in the config and in the workings. */
@@ -48,6 +49,7 @@ function sourceText(source: Source, speaker: Speaker): string {
     : source.edition
       ? `${shortName(source.text)} (${source.edition})`
       : shortName(source.text)
+  if (source.memory) return phraseText(say('source.from-memory', { name: { is: 'quote', text: name } }), speaker.style)
   return source.reported
     ? phraseText(say('source.reported', { name: { is: 'quote', text: name } }), speaker.style)
     : name

@@ -9,6 +9,7 @@ import { smallMm } from './language/singles.ts'
 import { type Phrase, quote, room as roomLength, say, word } from './phrase.ts'
 import type { Topic } from './reply.ts'
 import { topicNamed, topicOf } from './router.ts'
+import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { roomM2 } from './topics/floors.ts'
 
 /** Facts that belong to one question and go over only to the same topic. */
@@ -81,14 +82,17 @@ export function meaningOf(heard: Heard, memory: Memory): Meaning {
   const named = topicNamed(heard)
   const converts =
     conversionIn(heard, typeof talk?.values['area_m2'] === 'number') !== null && (named === null || named === 'layout')
-  const followsUp = !converts && talk !== null && isFollowUp(heard, named)
+  const followsUp = !converts && talk !== null && (isFollowUp(heard, named) || narrows(heard, talk))
   const topic = converts ? 'convert' : topicOf(heard, talk, followsUp)
-  const said = withBareCount(
-    heard,
-    memory,
-    withBareFigure(heard, withRooms(heard, memory, followsUp), topic, followsUp),
-    followsUp,
-  )
+  const fitness = topic !== null && FITNESS_TOPICS.has(topic)
+  const said = fitness
+    ? withTilePair(heard)
+    : withBareCount(
+        heard,
+        memory,
+        withBareFigure(heard, withRooms(heard, memory, followsUp), topic, followsUp),
+        followsUp,
+      )
   const base = followsUp && talk ? carry(talk, job, topic) : { facts: job, carried: fromJob(job) }
   const facts = merged(base.facts, said)
   const carried = Object.fromEntries(Object.entries(base.carried).filter(([k]) => !(k in said)))
@@ -99,8 +103,8 @@ export function meaningOf(heard: Heard, memory: Memory): Meaning {
     carried,
     followsUp,
     showMath: false,
-    jobFacts: jobAfter(heard, memory, said, topic),
-    notes: [...heardNotes(heard), ...carriedNotes(carried, changed, topic)],
+    jobFacts: fitness ? null : jobAfter(heard, memory, said, topic),
+    notes: fitness ? [] : [...heardNotes(heard), ...carriedNotes(carried, changed, topic)],
     said: Object.keys(said) as FactName[],
   }
 }
@@ -124,6 +128,13 @@ function withBareCount(heard: Heard, memory: Memory, said: Facts, followsUp: boo
   return said
 }
 
+/** In a question about a rule a pair is the tile, never the room. */
+function withTilePair(heard: Heard): Facts {
+  const { rooms: _, ...rest } = heard.facts
+  const pair = heard.rules.figures.tileMm
+  return pair && !rest.tile ? { ...rest, tile: { lengthMm: pair[0], widthMm: pair[1] } } : rest
+}
+
 const WIDEST_JOINT_MM = 13
 const LEAST_NOTCH_MM = 6
 
@@ -143,6 +154,10 @@ function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, followsU
 
 const hasFloor = (facts: Facts): boolean =>
   facts.rooms !== undefined || facts.areaM2 !== undefined || facts.leftM2 !== undefined
+
+/** "in a shower?" after a rule: only a condition of it. */
+const narrows = (heard: Heard, talk: Talk): boolean =>
+  FITNESS_TOPICS.has(talk.topic) && Object.keys(heard.rules.conditions).length > 0
 
 /** A message goes on with the talk when it leaves out what a question needs. */
 function isFollowUp(heard: Heard, named: Topic | null): boolean {

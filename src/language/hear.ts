@@ -10,6 +10,7 @@ import { type Item, itemsOf, joinDashes, splitMixed } from './items.ts'
 import { type Lexicon, type Mark, marksOf, unitAt } from './lexicon.ts'
 import { dimensionOf, IMPERIAL, METRIC, type Quantity, quantitiesOf, Reader } from './measures.ts'
 import { type DecimalHabit, type RoomNote, roomsOf } from './rooms.ts'
+import { type RuleWords, readerOf } from './rule-words.ts'
 import { type Draft, type Loose, readSingles } from './singles.ts'
 import { isTypicalTile, type Size, type SizeHints, sizesOf, tileMm } from './sizes.ts'
 import { originSpan, type PlainText, plainText } from './text.ts'
@@ -38,6 +39,10 @@ export type Heard = {
   /** Units named without a figure: "how many quarts". */
   readonly freeUnits: readonly UnitName[]
   readonly problem: Problem | null
+  /** The message read as a question for the rule book; worked out when it is first looked at. */
+  readonly rules: RuleWords
+  /** The same of another text, such as the message before. */
+  rulesOf(text: string): RuleWords
   has(...concepts: readonly Concept[]): boolean
   /** Where a span of the plain text stands in the message as typed. */
   at(span: Span): Span
@@ -117,6 +122,8 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
     freeUnits: freeUnitsOf(reader, quantities),
     facts: draft,
     problem: corners?.problem ?? found.problem,
+    rules: readerOf(lexicon.locale.rules)(plain.text),
+    rulesOf: (other) => readerOf(lexicon.locale.rules)(plainText(other).text),
     at: (span) => originSpan(plain, span),
   }
 }

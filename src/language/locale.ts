@@ -3,6 +3,7 @@
 import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
 import type { TimeWords } from './moments.ts'
+import type { RuleLocale } from './rule-words.ts'
 import type { NumberWriting } from './tokens.ts'
 
 export type Locale = {
@@ -19,6 +20,8 @@ export type Locale = {
   readonly times: TimeWords
   /** The noun that says what a figure is comes before it ("junta de 3 mm") rather than after. */
   readonly nounFirst: boolean
+  /** Words that find a rule, its conditions, trouble, and how it is asked. */
+  readonly rules: RuleLocale
   /** The catalogue. */
   readonly phrases: Readonly<Record<string, string>>
 }

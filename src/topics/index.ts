@@ -2,6 +2,7 @@
 import type { Topic } from '../reply.ts'
 import { convert } from './convert.ts'
 import { cure } from './cure.ts'
+import { fitness } from './fitness/index.ts'
 import { grout } from './grout.ts'
 import { help } from './help.ts'
 import { layout } from './layout.ts'
@@ -36,4 +37,8 @@ export const TOPIC_ANSWERS: Partial<Record<Topic, TopicAnswer>> = {
   underlayment,
   shower,
   order,
+  substrate: fitness,
+  joints: fitness,
+  contact: fitness,
+  trouble: fitness,
 }

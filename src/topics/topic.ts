@@ -30,7 +30,12 @@ export type Brief = {
 }
 
 /** A source as it is cited: its name, and whether only a report of it was read. */
-export type Source = { readonly text: string; readonly edition?: string; readonly reported?: boolean }
+export type Source = {
+  readonly text: string
+  readonly edition?: string
+  readonly reported?: boolean
+  readonly memory?: boolean
+}
 
 export type Cell = Phrase | Amount | number | null
 /** A file of rows: numbers stay numbers, the rest is told. */
@@ -59,6 +64,8 @@ export type Told = {
   readonly offers?: readonly string[]
   /** What the answer found out and a follow-up may need, such as when it was set. */
   readonly learned?: Partial<Facts>
+  /** What the talk keeps as the question, where it is more than this message. */
+  readonly asks?: string
   /** Entries of its own to keep, beside the talk. */
   readonly entries?: readonly { readonly kind: string; readonly version: number; readonly body: unknown }[]
 }

@@ -47,7 +47,7 @@ export const subjects: CueTable = {
     'bed|thinset|mortar + too thin|too thick',
   ],
   'notch-size': [
-    'what|which|right|correct|size + trowel|notch + !bags|sf|how many|coverage|membrane|underlayment|cork',
+    'what|which|right|correct|size + trowel|notch + !bag|cover|sf|how many|coverage|membrane|underlayment|cork',
     'trowel|notch + big enough|too small|enough|right|good for|ok for|ok on + !bags|left',
   ],
   flatness: [
@@ -136,7 +136,7 @@ export const subjects: CueTable = {
     'sanded|unsanded|non sanded|nonsanded|sand grout + !bag|bags|how many|how much|lbs|pounds|caulk',
     'sanded|unsanded|non sanded + joint|or|in|for|on|ok|can|will|use',
     'grout + glass|polished|marble|scratch + sanded|unsanded|kind|what|which|scratch',
-    'what kind|what type|what|which|which type + grout$ + joint|for + !how much|how many|water|temperature|how long|bag|lb|cold|corner|when',
+    'what kind|what type|what|which|which type + grout$ + joint|for + !how much|how many|water|temperature|how long|bag|lb|cold|corner|when|minimum|min$|smallest|wide|size|small|tight',
   ],
   'grout-depth': [
     'grout + depth|deep|thinset in|mortar in|over thinset|squeezed up|two thirds|2/3|clean out|shallow|rake + joint|line|grout',
@@ -499,6 +499,9 @@ export const whys: CueTable = {
 /** Words that mean a sum is wanted, not a rule. */
 export const sums: CueTable = {
   sum: [
-    'how many|bags|boxes|bundles|pieces|cost|price|order list|total|how much grout|how much mortar|how much thinset|how much water|how much do i need|quarts|gallons|picture|draw|show the math',
+    'how many|boxes|bundles|pieces|cost|price|order list|total|picture|draw|show the math',
+    'bags + !two bags at once|all day',
+    'how much grout|how much mortar|how much thinset|how much mud|how much adhesive + !contact|coverage|covered|under|transfer|behind|back of|on the back',
+    'how much water|quarts|gallons|how much do i need',
   ],
 }

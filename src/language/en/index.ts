@@ -1,4 +1,6 @@
 import type { Locale } from '../locale.ts'
+import * as cues from './cues.ts'
+import { figures } from './figures.ts'
 import { numbers } from './numbers.ts'
 import { phrases } from './phrases/index.ts'
 import { times } from './times.ts'
@@ -14,5 +16,6 @@ export const en = {
   plain,
   times,
   nounFirst: false,
+  rules: { ...cues, figures },
   phrases,
 } satisfies Locale

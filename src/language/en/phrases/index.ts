@@ -1,7 +1,20 @@
 import { aroundPhrases } from './around.ts'
+import { cautions } from './cautions.ts'
 import { common } from './common.ts'
 import { fields } from './fields.ts'
+import { fitness } from './fitness.ts'
 import { quantities } from './quantities.ts'
+import { rules } from './rules.ts'
+import { trouble } from './trouble.ts'
 
 /** The whole English catalogue. A topic with many phrases has a file of its own, joined here. */
-export const phrases = { ...aroundPhrases, ...common, ...fields, ...quantities }
+export const phrases = {
+  ...aroundPhrases,
+  ...common,
+  ...fields,
+  ...quantities,
+  ...fitness,
+  ...rules,
+  ...cautions,
+  ...trouble,
+}

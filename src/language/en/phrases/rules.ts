@@ -68,23 +68,23 @@ export const rules = {
   'rule.notch.why': 'Floor, tile back, angle and hand all change what a notch leaves.',
   'rule.notch.example': 'what trowel for 18x18',
   'rule.flat-small':
-    '{limit} in {long} and {short} in {shortedge}, under an edge lying on the high points, where every tile edge is under {edge}.',
+    '{limit} over {long} and {short} over {shortedge}, under an edge lying on the high points, where every tile edge is under {edge}.',
   'rule.flat-small.why': 'A straightedge on the high points is what the tile will do.',
   'rule.flat-small.example': 'how flat for 12x12 tile',
   'rule.flat-large':
-    '{limit} in {long} and {short} in {shortedge}, under an edge lying on the high points, where any tile edge is {edge} or more.',
+    '{limit} over {long} and {short} over {shortedge}, under an edge lying on the high points, where any tile edge is {edge} or more.',
   'rule.flat-large.why': 'A long tile bridges dips and turns humps into lippage.',
   'rule.flat-large.example': 'how flat for 24x48',
-  'rule.flat-wall-small': 'Walls as floors: {limit} in {long} where every tile edge is under {edge}.',
+  'rule.flat-wall-small': 'Walls as floors: {limit} over {long} where every tile edge is under {edge}.',
   'rule.flat-wall-small.why': 'The bed of a thin-set wall tile cannot make up more.',
   'rule.flat-wall-small.example': 'how flat should the wall be for 4x4',
-  'rule.flat-wall-large': 'Walls as floors: {limit} in {long} where any tile edge is {edge} or more.',
+  'rule.flat-wall-large': 'Walls as floors: {limit} over {long} where any tile edge is {edge} or more.',
   'rule.flat-wall-large.why': 'A large tile on a wavy wall lips, and raking light shows it.',
   'rule.flat-wall-large.example': 'wall flatness for 24x24',
   'rule.flat-uk': '{limit} under {long}, on a floor or a wall.',
   'rule.flat-uk.why': 'The bed under a British floor tile is thin too.',
   'rule.flat-uk.example': 'how flat must the floor be in the uk',
-  'rule.flat-au': 'Finished tiling is defective over {limit} in {long}; the base must be at least as true.',
+  'rule.flat-au': 'Finished tiling is defective over {limit} over {long}; the base must be at least as true.',
   'rule.flat-au.why': 'A tile cannot be flatter than what it lies on.',
   'rule.flat-au.example': 'flatness tolerance australia',
   'rule.flat-not-level':
@@ -95,7 +95,7 @@ export const rules = {
   'rule.panel-edges.why': 'The step shows through as lippage and cracks along the seam.',
   'rule.panel-edges.example': 'subfloor seam is proud 1/16, ok?',
   'rule.slab-ff':
-    'A slab specified FF 20 is about {gap} out in {long}: too much for any tile without patching. FF 50 is about {fine}.',
+    'A slab specified FF 20 is about {gap} out over {long}: too much for any tile without patching. FF 50 is about {fine}.',
   'rule.slab-ff.why': 'Slabs are bought by floor numbers, tile by a straightedge.',
   'rule.slab-ff.example': 'is an FF 25 slab flat enough for large tile',
   'rule.filling-with-mortar':

@@ -1,0 +1,105 @@
+/** Tells a rule: the verdict first, then the rule with its number, why, its source and what kind of rule it is. */
+import { cautionsFor } from '../../cautions.ts'
+import type { RuleWords } from '../../language/rule-words.ts'
+import { type Arg, type Phrase, say, small } from '../../phrase.ts'
+import { fine, type Outcome, refuse } from '../../problem.ts'
+import type { Country, Rule, RuleBook } from '../../rules/book.ts'
+import type { Facts } from '../../rules/judge.ts'
+import { askOf } from '../../rules/read.ts'
+import { type Settled, settle } from '../../rules/settle.ts'
+import type { Brief, Source, Told } from '../topic.ts'
+
+/** The answer to a question on one subject of the rule book. */
+export function ruleTold(brief: Brief, words: RuleWords, subject: string): Outcome<Told> {
+  const { book } = brief.settings
+  const known = knownFacts(brief, words)
+  const country = brief.facts.country ?? brief.settings.defaults.country ?? 'US'
+  const ask = askOf(words, subject, known, country)
+  const settled = settle(book.rules, ask)
+  if (settled === null) return refuse('not-understood', { said: brief.heard.plain.text.slice(0, 60) })
+  return fine(tell(brief, settled, notesOf(brief, words, settled, ask.country)))
+}
+
+/** What the talk or the job holds: its tile and joint. */
+function knownFacts({ facts }: Brief, { figures, size }: RuleWords): Facts {
+  const edge = figures.tileMm || size || !facts.tile || facts.tile.lengthMm <= 0 ? undefined : facts.tile.lengthMm
+  const joint = figures.jointMm === null ? facts.jointMm : undefined
+  const stone = facts.tile?.kind === 'stone' ? { material: ['stone'] } : {}
+  return { ...stone, ...(edge ? { edge } : {}), ...(joint ? { joint } : {}) }
+}
+
+function tell(brief: Brief, settled: Settled, assumed: Phrase[]): Told {
+  const [first, ...others] = settled.rules as readonly [Rule, ...Rule[]]
+  const { verdict, unknown } = settled
+  const question = unknown === null ? null : say(`rule.ask.${ASKED.has(unknown) ? unknown : 'other'}`)
+  const rules = settled.rules.map(phraseOf)
+  const asks = verdict === 'depends' && question !== null
+  const answer = asks
+    ? say('rule.depends-ask', { ask: question })
+    : verdict === null
+      ? rules[0]!
+      : say(`rule.${verdict}`, { rule: rules[0]! })
+  const told = asks ? rules : rules.slice(1)
+  const because = say('rule.because', { why: whyOf(first), kind: say(`rule.kind-${first.kind}`) })
+  const cautions = settled.rules.flatMap((rule) => rule.cautions ?? [])
+  const safety = cautionsFor(brief.settings.cautions, cautions, first.topic, { ...brief, people: brief.memory.people })
+  return {
+    topic: first.topic,
+    answer,
+    details: [...told.slice(0, MOST_TOLD), because, ...(question !== null && !asks ? [question] : [])],
+    assumed,
+    warnings: safety.warnings,
+    sources: [first, ...others].map((rule) => sourceOfRule(brief.settings.book, rule)),
+    working: [...rules, because],
+    values: settled.values,
+    entries: safety.entries,
+  }
+}
+
+const MOST_TOLD = 4
+const ASKED: ReadonlySet<string> = new Set([
+  'place',
+  'edge',
+  'edge-length',
+  'joint',
+  'surface',
+  'facing',
+  'exposure',
+  'bound',
+  'mortar',
+  'grout',
+])
+
+const amountsOf = (rule: Rule) => (rule.amounts ?? {}) as Record<string, Arg>
+
+const whyOf = (rule: Rule): Phrase => say(`rule.${rule.id}.why`, amountsOf(rule))
+
+/** A rule's sentence with its figures in. */
+export const phraseOf = (rule: Rule): Phrase => say(`rule.${rule.id}`, amountsOf(rule))
+
+export function sourceOfRule(book: RuleBook, rule: Pick<Rule, 'source'>): Source {
+  const source = book.sources[rule.source]!
+  return {
+    text: source.section ? `${source.name} ${source.section}` : source.name,
+    ...(source.edition ? { edition: source.edition } : {}),
+    ...(source.read === 'reported' ? { reported: true } : {}),
+    ...(source.read === 'memory' ? { memory: true } : {}),
+  }
+}
+
+/** What was taken for granted or brought from before. */
+function notesOf(brief: Brief, words: RuleWords, settled: Settled, asked: Country): Phrase[] {
+  const notes: Phrase[] = settled.assumed.map(({ condition, value }) =>
+    condition === 'joint'
+      ? say('rule.assumed-joint', { joint: small(value as number) })
+      : say(`rule.assumed-${value as string}`),
+  )
+  const hangsOn = (name: 'edge' | 'joint') => settled.rules.some((rule) => rule.when?.[name] !== undefined)
+  const { tile, jointMm } = brief.facts
+  if (hangsOn('edge') && tile && brief.carried.tile && !words.figures.tileMm && !words.size)
+    notes.push(say('rule.known-tile', { length: small(tile.lengthMm), width: small(tile.widthMm) }))
+  if (hangsOn('joint') && jointMm && brief.carried.jointMm && words.figures.jointMm === null)
+    notes.push(say('rule.known-joint', { joint: small(jointMm) }))
+  if (asked !== 'US') notes.push(say(`rule.country-${settled.country}`))
+  return notes
+}
