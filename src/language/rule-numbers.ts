@@ -31,6 +31,34 @@ export type FigureWords = {
   readonly counts: Readonly<Record<string, number>>
 }
 
+/** Matches nothing. */
+const NEVER = '(?!)'
+
+export const NO_FIGURE_WORDS: FigureWords = {
+  inch: NEVER,
+  foot: NEVER,
+  mm: NEVER,
+  cm: NEVER,
+  metre: NEVER,
+  over: NEVER,
+  edge: NEVER,
+  percent: NEVER,
+  humidity: NEVER,
+  days: NEVER,
+  weeks: NEVER,
+  months: NEVER,
+  pound: NEVER,
+  joint: NEVER,
+  fahrenheit: NEVER,
+  celsius: NEVER,
+  tiles: NEVER,
+  slope: NEVER,
+  articles: NEVER,
+  numerals: NEVER,
+  parts: {},
+  counts: {},
+}
+
 export type GapOverEdge = { readonly gapMm: number; readonly edgeMm: number }
 
 export type Figures = {

@@ -1,6 +1,6 @@
 /** Reads a rule question in one locale's words: subject, conditions, stance, figures. */
 import { type CueHit, type CueIndex, type CueTable, indexCues, matchCues, namesIn, plainWords } from './cues.ts'
-import { type Figures, type FigureWords, readFigures } from './rule-numbers.ts'
+import { type Figures, type FigureWords, NO_FIGURE_WORDS, readFigures } from './rule-numbers.ts'
 
 /** What a locale gives: tables of cues and the words around figures. */
 export type RuleLocale = {
@@ -12,6 +12,18 @@ export type RuleLocale = {
   readonly whys: CueTable
   readonly conditions: Readonly<Record<string, CueTable>>
   readonly figures: FigureWords
+}
+
+/** No word that finds a rule, for a language whose words for them are not written yet; figures are read as in English. */
+export const NO_RULE_WORDS: RuleLocale = {
+  subjects: {},
+  troubles: {},
+  stances: {},
+  sums: {},
+  whys: {},
+  sizes: {},
+  conditions: {},
+  figures: NO_FIGURE_WORDS,
 }
 
 export type RuleWords = {

@@ -1,4 +1,5 @@
 import type { Locale } from '../locale.ts'
+import { NO_RULE_WORDS } from '../rule-words.ts'
 import { numbers } from './numbers.ts'
 import { phrases } from './phrases/index.ts'
 import { plain } from './plain.ts'
@@ -17,5 +18,6 @@ export const es = {
   plain,
   times,
   nounFirst: true,
+  rules: NO_RULE_WORDS,
   phrases,
 } satisfies Locale
