@@ -5,7 +5,7 @@ import type { Concept } from './language/concepts.ts'
 import type { Heard } from './language/hear.ts'
 import type { Topic } from './reply.ts'
 import { AROUND_ROUTES } from './topics/around/routes.ts'
-import { fitnessTopic } from './topics/fitness/route.ts'
+import { asksRule, asksVerdict } from './topics/fitness/route.ts'
 
 export type Route = {
   readonly topic: Topic
@@ -22,9 +22,10 @@ const asksTime: readonly Concept[] = ['when', 'how-long', 'can-we']
 
 /** Rows of the quantities and waits. Other topics add theirs where they belong in the order. */
 export const ROUTES: readonly Route[] = [
-  { topic: 'trouble', when: fitnessTopic },
+  { topic: 'trouble', when: asksVerdict },
   { topic: 'help', all: [['help']], when: (h) => h.quantities.length === 0 },
   ...AROUND_ROUTES,
+  { topic: 'trouble', when: asksRule },
   { topic: 'mix', all: [['how-many', 'how-much']], when: asksVolumeForPowder },
   // "can I use sanded on glass?" is about the kind; with a when or a how long it is about the wait.
   { topic: 'grout', all: [['sanded', 'unsanded']], none: ['when', 'how-long', 'water', 'slake', 'pot-life'] },

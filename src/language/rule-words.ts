@@ -115,7 +115,7 @@ function withReadings(hits: readonly CueHit[], figures: Figures): readonly CueHi
   const told: CueHit[] = []
   if (figures.gap) told.push({ name: 'flatness', score: 5 })
   if (figures.slopeMmPerM !== null) told.push({ name: 'shower-slope', score: 3 })
-  if (figures.offsetPct !== null && figures.tileMm) told.push({ name: 'offset', score: 2.1 })
+  if (figures.offsetPct !== null && figures.tileMm) told.push({ name: 'offset', score: 1.5 })
   if (figures.temperatureC !== null)
     told.push({ name: figures.temperatureC < HOT_C ? 'min-temperature' : 'hot', score: 1 })
   const all = [...hits, ...told].sort((a, b) => b.score - a.score)

@@ -40,7 +40,7 @@ export const subjects: CueTable = {
   ],
   bed: [
     '1/16|1/8|3/32|1/4|3/8|1/2|mm|3/16|5/16|2mm|3mm|5mm|6mm + bed$|beds$ + !how many|bags',
-    '1/16|1/8|3/32|1/4|3/8|1/2|mm|inch|sixteenth|eighth + of thinset|of mortar|of mud|mortar bed|thinset bed|of bed|mortar under|thinset under + !how many|bags',
+    '1/16|1/8|3/32|1/4|3/8|1/2|mm|inch|sixteenth|eighth + of thinset|of mortar|of mud|mortar bed|thinset bed|of bed|under the tile|under tile + mortar|thinset|mud|bed$|mortar bed + !how many|bags',
     'thick|thickness|deep|build up|buildup|how thin|thin$ + thinset|thin set|mortar|mud|lft|lht|medium bed|large format|large and heavy|bed + !tile thick|grout|pan|cement board|how many|bags',
     'thick|build up|go + thinset|mortar|thin set + max|maximum|limit|too|can|how',
     'minimum|least|min$|max$|maximum + bed|mortar|thinset|mud + thick|thickness|under|bed',
@@ -71,7 +71,7 @@ export const subjects: CueTable = {
     'ff$|f number|floor number|ff20|ff25|ff30|ff35|ff50|fl$|ff/fl|floor flatness number',
   ],
   'fill-with-mortar': [
-    'thinset|mortar|mud|lft|thin set|back butter|backbutter + level|flatten|fill|build up|low spot|dip|float out|make up|fix the floor + !self level|leveler|leveller|leveling|underlayment',
+    'thinset|mortar|mud|lft|thin set|back butter|backbutter + level|flatten|fill low|fill a low|fill the low|fill a dip|fill dip|fill the dip|fill in|build up|low spot|dip|float out|make up|fix the floor + !self level|leveler|leveller|leveling|underlayment',
   ],
   'least-joint': [
     'rectified|stacked|stack bond + 1/16|1/8|3/16|1/32|3/32|2mm|3mm|1.5mm|mm|sixteenth|eighth + ok|enough|fine|good|tight|can|allowed|small + !lippage|flat|out|dip|wall gap|offset|notch|trowel',
@@ -247,7 +247,7 @@ export const subjects: CueTable = {
     'slope|pitch|fall|drop|grade|pitched|sloped + shower|pan|drain|curb|bench|niche|preslope|pre slope|wet room|membrane|liner|per foot|how much|enough|wash up|floor drain',
   ],
   'over-wood': [
-    'over|on|onto|on top + osb|plywood|ply$|hardwood|particle board|particleboard|wood floor|wood subfloor|luan|subfloor|planks|floorboards + !bags|flat|out|dip|seam|deflection|joist|screw|how thick|wood look|thickness|level|vinyl plank|in 10|bounce|plank tile|vinyl|lvp',
+    'over|on|onto|on top + osb|plywood|ply$|hardwood|particle board|particleboard|wood floor|wood subfloor|luan|subfloor|planks|floorboards + !bags|flat|out|dip|seam|deflection|joist|screw|how thick|wood look|thickness|level|vinyl plank|in 10|bounce|plank tile|vinyl|lvp|transition|from|sheets',
   ],
   primer: [
     'primer|prime|priming + leveler|leveller|self level|slab|need|skip|do i|before|wait|slu|concrete|membrane|without + !paint primer',
@@ -499,7 +499,7 @@ export const whys: CueTable = {
 /** Words that mean a sum is wanted, not a rule. */
 export const sums: CueTable = {
   sum: [
-    'how many|boxes|bundles|pieces|cost|price|order list|total|picture|draw|show the math',
+    'how many|boxes|bundles|pieces|cost|price|order list|total|buy|everything|what do i load|load up|order$|picture|draw|show the math',
     'bags + !two bags at once|all day',
     'how much grout|how much mortar|how much thinset|how much mud|how much adhesive + !contact|coverage|covered|under|transfer|behind|back of|on the back',
     'how much water|quarts|gallons|how much do i need',

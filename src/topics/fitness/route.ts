@@ -89,5 +89,18 @@ function isStatement(heard: Heard, { stances, figures }: RuleWords): boolean {
   return stated > 1 || (stated === 1 && heard.plain.text.includes(','))
 }
 
-/** The topic that a rule question goes to; the reply may name another, the rule's own. */
-export const fitnessTopic = (heard: Heard): boolean => fitnessAsk(heard) !== null
+/** Asks for a verdict in so many words, or what to do about a trouble: before any other topic. */
+export function asksVerdict(heard: Heard): boolean {
+  const ask = fitnessAsk(heard)
+  if (ask === null) return false
+  const { stances, subjects } = heard.rules
+  if (ask.is === 'trouble' || stances.some((stance) => VERDICTS.includes(stance))) return true
+  const sure = (subjects.find((hit) => hit.name === ask.name)?.score ?? 0) >= SURE_SCORE
+  return sure && stances.includes('ask') && heard.facts.rooms === undefined
+}
+
+/** Three words of a cue and more: nothing else can be meant. */
+const SURE_SCORE = 6.5
+
+/** Asks for a rule or its figure: after the topics that count things. */
+export const asksRule = (heard: Heard): boolean => fitnessAsk(heard) !== null
