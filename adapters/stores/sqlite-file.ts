@@ -34,9 +34,9 @@ const SYSTEM_CODES: Readonly<Record<string, FailureCode>> = {
   EACCES: 'read-only',
   EPERM: 'read-only',
 }
-/** SQLITE_IOERR_WRITE (10 | 3 << 8): the system took fewer bytes than it was given, and not for want of space on the
- *  device, which has its own code; that leaves a file-size limit. */
-const IOERR_WRITE = 778
+/** SQLITE_IOERR_WRITE (10 | 3 << 8) and SQLITE_IOERR_SHMSIZE (10 | 19 << 8): the system took fewer bytes than it was given,
+ *  and not for want of space on the device, which has its own code; that leaves a file-size limit. */
+const NO_ROOM = [778, 4874]
 
 class StoreFault extends Error {
   readonly code: FailureCode
@@ -188,7 +188,7 @@ export class SqliteFile {
     if (error instanceof SyntaxError) return 'corrupt' // what lies in a row is not the JSON that was written
     const { code, errcode } = error as { code?: string; errcode?: number }
     if (code === 'ERR_SQLITE_ERROR' && errcode !== undefined) {
-      if (errcode === IOERR_WRITE) return 'full'
+      if (NO_ROOM.includes(errcode)) return 'full'
       const found = CODES[errcode & 0xff] ?? 'failed'
       return found === 'unreachable' && !isBusy(error) ? (this.#unwritable() ?? found) : found
     }
