@@ -1,6 +1,9 @@
 /** Meanings around the tile: layers, showers, the truck, the order, the days. */
 export const AROUND_CONCEPTS = [
   // layers
+  'base-trim',
+  'bought-base',
+  'profile',
   'plywood',
   'osb',
   'vinyl',

@@ -210,7 +210,8 @@ export class Reader {
     if (!token) return null
     const unit = this.unit(i + 1, token)
     const negative = this.isNegative(i)
-    if (unit?.unit === 'ft') {
+    // "40 lf 1/2 in tile": a running foot takes no inches.
+    if (unit?.unit === 'ft' && !this.is(i + 1, 'linear')) {
       const inches = this.inchesAfter(i + 1 + unit.count)
       if (inches) {
         const mm = token.value * 304.8 + inches.value * 25.4

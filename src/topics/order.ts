@@ -9,11 +9,13 @@ import { dayPlan } from './around/day-plan.ts'
 import { lifting, weigh } from './around/haul.ts'
 import { type JobLines, jobLines, type NamedLine } from './around/order-lines.ts'
 import { figureNear, moneyOf, toldPer } from './around/read.ts'
+import { trim } from './around/trim.ts'
 import { floorSum } from './floors.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
 export function order(brief: Brief): Outcome<Told> {
   if (brief.has('schedule')) return dayPlan(brief)
+  if (brief.has('base-trim', 'profile') || isStairs(brief)) return trim(brief)
   if (brief.has('lift')) return lifting(brief)
   if (brief.has('build-up', 'flange', 'undercut', 'under-counter', 'step-to', 'floor-load')) return buildUp(brief)
   if (brief.has('payload', 'trip', 'trailer')) return weigh(brief)
@@ -21,6 +23,8 @@ export function order(brief: Brief): Outcome<Told> {
   if (brief.has('missing')) return missing(brief)
   return list(brief)
 }
+
+const isStairs = (brief: Brief): boolean => brief.has('step') && !brief.has('step-to', 'build-up')
 
 const weighsAnything = (brief: Brief): boolean => {
   const floor = floorSum(brief.facts)

@@ -172,4 +172,21 @@ export const ORDER: readonly Row[] = [
   ['how many days to set 600 sf of 12x24', 'order', { days: [3, 9] }],
 ]
 
-export const ALL: readonly Row[] = [...UNDERLAYMENT, ...LEVELLING, ...SHOWER, ...ORDER]
+/** Strips of the run by the tile's length and joint, two a tile, and a spare or two. */
+export const TRIM: readonly Row[] = [
+  ['46 lf of base 4 in from 18x18 tile', 'order', { tile_count: [16, 18], perimeter_m: near(46 * 0.3048) }],
+  ['how many 18x18 for 4 in base around a 10x13', 'order', { tile_count: [16, 18] }],
+  ['bullnose 3x12 for 30 ft how many', 'order', { tile_count: [30, 33] }],
+  ['edge profile for 3/8 tile, 24 ft', 'order', { profiles: 3, tile_thickness_mm: near(9.525) }],
+  ['metal edge 40 lf 1/2 in tile how many lengths', 'order', { profiles: 5, tile_thickness_mm: near(12.7) }],
+  // 2 across each tread and riser of 18 in tile: 24 on the treads, 12 on the risers (two strips a tile), a tenth over.
+  ['treads and risers for 12 steps 36 wide 18x18 tile', 'order', { tile_count: [36, 41] }],
+  [
+    '8 steps 40 in wide 11 deep 7 high, 12x24 tile how many',
+    'order',
+    { tile_count: [24, 36], area_m2: near((8 * 40 * 18 * 25.4 ** 2) / 1e6) },
+  ],
+  ['base for the bakery 20x30 with 12x24', 'order', { perimeter_m: near(100 * 0.3048), tile_count: [25, 28] }],
+]
+
+export const ALL: readonly Row[] = [...UNDERLAYMENT, ...LEVELLING, ...SHOWER, ...ORDER, ...TRIM]

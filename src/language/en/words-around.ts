@@ -2,6 +2,31 @@ import type { AROUND_CONCEPTS } from '../concepts-around.ts'
 
 /** English words around the tile, without accents; plurals in -s are added by the lexicon. */
 export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly string[]> = {
+  'base-trim': [
+    'base',
+    'baseboard',
+    'base board',
+    'base tile',
+    'tile base',
+    'base trim',
+    'cove base',
+    'bullnose',
+    'skirting',
+    'wall base',
+  ],
+  'bought-base': ['cove base', 'bullnose'],
+  profile: [
+    'profile',
+    'edge profile',
+    'metal edge',
+    'edge trim',
+    'metal trim',
+    'edging',
+    'edge strip',
+    'trim strip',
+    'transition strip',
+    'edge metal',
+  ],
   plywood: ['plywood', 'ply', 'ply wood', 'subfloor', 'sub floor'],
   osb: ['osb', 'strand board'],
   vinyl: ['vinyl', 'sheet vinyl', 'linoleum', 'old vinyl', 'vct'],

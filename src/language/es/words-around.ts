@@ -2,6 +2,9 @@ import type { AROUND_CONCEPTS } from '../concepts-around.ts'
 
 /** Spanish words around the tile, without accents. */
 export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly string[]> = {
+  'base-trim': ['zoclo', 'zocalo', 'rodapie', 'guardaescoba', 'zoclos', 'rodapies'],
+  'bought-base': ['zoclo sanitario', 'media cana', 'bullnose'],
+  profile: ['perfil', 'perfiles', 'esquinero', 'esquineros', 'remate', 'remates', 'cantonera'],
   plywood: ['triplay', 'plywood', 'playwood', 'contrachapado', 'madera contrachapada', 'multilaminado', 'subpiso'],
   osb: ['osb', 'aglomerado'],
   vinyl: ['vinil', 'vinilo', 'linoleo', 'linoleum', 'piso vinilico', 'vinil viejo'],

@@ -31,6 +31,18 @@ export const AROUND_ROUTES: readonly Route[] = [
   },
   { topic: 'order', all: [['lift']], when: hasMass },
   { topic: 'order', all: [['missing', 'csv']] },
+  {
+    topic: 'order',
+    all: [['base-trim', 'profile']],
+    none: ['shower', 'pan', 'slab', 'grout', 'joint'],
+    when: (h) => h.quantities.length > 0 && h.has('how-many', 'how-much', 'for', 'linear', 'of', 'buy'),
+  },
+  {
+    topic: 'order',
+    all: [['step']],
+    none: ['walk', 'slope-word', 'house-part'],
+    when: (h) => h.facts.tile !== undefined && (!h.facts.rooms || h.has('deep')),
+  },
   { topic: 'order', all: [['flange', 'under-counter', 'undercut', 'floor-load']], none: ['joist', 'grouted-verb'] },
   { topic: 'order', all: [['step-to']], when: (h) => h.quantities.length > 0 },
   { topic: 'levelling', all: [['clip', 'wedge']] },
