@@ -55,7 +55,6 @@ export const WORDS = [
   /** The word that opens the form when it is the whole message. */
   'formWord',
   'commandDescription',
-  'commandOption',
   'commandHint',
   'homeTitle',
   'homeIntro',

@@ -39,6 +39,14 @@ export type Desk = {
 
 type Kept = { readonly channel: ChannelKey; readonly about: string; readonly offers: readonly Offer[] }
 
+const keptOf = (json: string): Kept | null => {
+  try {
+    return JSON.parse(json) as Kept
+  } catch {
+    return null
+  }
+}
+
 const buttonsKey = (key: string) => `buttons:${key}`
 
 export function createDesk(platform: string, backing: Backing, log: Log): Desk {
@@ -113,9 +121,9 @@ export function createDesk(platform: string, backing: Backing, log: Log): Desk {
       return null
     })
     if (json === null) return null
-    const kept = JSON.parse(json) as Kept
-    const offer = kept.offers[index]
-    return offer && kept.channel === channel ? { id: offer.id, say: offer.say, about: kept.about } : null
+    const kept = keptOf(json)
+    const offer = kept?.offers[index]
+    return kept && offer && kept.channel === channel ? { id: offer.id, say: offer.say, about: kept.about } : null
   }
 
   return { take: (channel, id) => guard.take(`${channel}/${id}`), answer, recallPress, wordsOf, drain: queue.drain }

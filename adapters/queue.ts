@@ -1,5 +1,19 @@
 /** One channel's messages in order, different channels at the same time; and a small memory of ids already taken. */
-import { setImmediate as breathe } from 'node:timers/promises'
+
+/** Lets one waiting task go in each turn of the event loop. Answering is synchronous work: between two of them the sockets get
+ *  their turn, so that no acknowledgement waits behind more than one answer. */
+function createTurnstile(): () => Promise<void> {
+  const waiting: (() => void)[] = []
+  const next = (): void => {
+    waiting.shift()?.()
+    if (waiting.length > 0) setImmediate(next)
+  }
+  return () =>
+    new Promise((resolve) => {
+      waiting.push(resolve)
+      if (waiting.length === 1) setImmediate(next)
+    })
+}
 
 export type Queue = {
   /** Runs the task after those of its channel that came before; a failed one does not hold up the next. */
@@ -10,6 +24,7 @@ export type Queue = {
 }
 
 export function createQueue(): Queue {
+  const turn = createTurnstile()
   const tails = new Map<string, Promise<unknown>>()
   let inFlight = 0
   let resting: (() => void)[] = []
@@ -17,8 +32,7 @@ export function createQueue(): Queue {
   const run = <T>(channel: string, task: () => Promise<T>): Promise<T> => {
     inFlight += 1
     const before = tails.get(channel) ?? Promise.resolve()
-    // Answering is synchronous work: between two of them the sockets get their turn, so that no acknowledgement waits.
-    const result = before.then(() => breathe()).then(task)
+    const result = before.then(turn).then(task)
     const tail = result
       .catch(() => {})
       .then(() => {

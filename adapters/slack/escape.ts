@@ -5,8 +5,8 @@ import { clean, inert } from '../text.ts'
 export const escapeSlack = (text: string): string =>
   inert(text).replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;')
 
-/** `<…>` in an incoming message: a person, channel, group, date or link. */
-const MARKUP = /<([@#!]?)([^<>|]*)(?:\|([^<>]*))?>/g
+/** `<…>` in an incoming message: a person, channel, group, date or link. Any other "<" is one that was typed. */
+const MARKUP = /<(?:([@#!])([^<>|]*)|((?:https?:\/\/|mailto:|tel:)[^<>|]*))(?:\|([^<>]*))?>/g
 
 function readable(sign: string, target: string, label: string | undefined): string {
   if (sign === '@') return label ? `@${label}` : ''
@@ -21,7 +21,7 @@ export const decodeSlack = (text: string, botUserId: string): string =>
   clean(
     text
       .replace(new RegExp(`<@${botUserId.replace(/\W/g, '')}(\\|[^<>]*)?>[,:]?`, 'g'), ' ')
-      .replace(MARKUP, (_, sign: string, target: string, label?: string) => readable(sign, target, label))
+      .replace(MARKUP, (_, sign = '', target = '', link = '', label?: string) => readable(sign, target || link, label))
       .replace(/&lt;/g, '<')
       .replace(/&gt;/g, '>')
       .replace(/&amp;/g, '&'),

@@ -54,6 +54,22 @@ test('a slow channel does not hold up another, and draining waits or gives up', 
   await slow
 })
 
+test('between two answers the event loop turns, so that an acknowledgement never waits behind several', async () => {
+  const queue = createQueue()
+  let turns = 0
+  let counting = true
+  const count = () => {
+    turns += 1
+    if (counting) setImmediate(count)
+  }
+  setImmediate(count)
+  const seen: number[] = []
+  const channels = Array.from({ length: 50 }, (_, n) => `c${n}`)
+  await Promise.all(channels.map((channel) => queue.run(channel, async () => void seen.push(turns))))
+  counting = false
+  expect(new Set(seen).size).toBe(50)
+})
+
 test('the guard takes an id once, forgets the oldest, and takes a released one again', () => {
   const guard = createGuard(3)
   expect(['a', 'a', 'b', 'c', 'd', 'b', 'a'].map(guard.take)).toEqual([true, false, true, true, true, false, true])

@@ -137,6 +137,7 @@ test.each([
   ['<@UBOT|kneepad>: 10x13', '10x13'],
   ['hey <@UBOT>, 3 &lt; 4 &amp;&amp; 5 &gt; 4', 'hey   3 < 4 && 5 > 4'],
   ['&amp;lt;', '&lt;'],
+  ['<b> 1 < 2 | 3 > 2', '<b> 1 < 2 | 3 > 2'],
   ['ask <@U2|ana> in <#C1|floor>', 'ask @ana in #floor'],
   ['<mailto:a@b.example|a@b.example> <tel:+15551234|555-1234>', 'a@b.example 555-1234'],
   ['<https://x.example/a|sheet> <https://x.example>', 'sheet https://x.example'],

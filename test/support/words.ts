@@ -23,7 +23,6 @@ export const testWords: Words = {
   formJoint: '{joint} joint',
   formWord: 'form',
   commandDescription: 'Ask about tile, mortar, grout, waits',
-  commandOption: 'message',
   commandHint: 'the whole question',
   homeTitle: 'Ask here',
   homeIntro: 'One short message in, one short answer out.',
