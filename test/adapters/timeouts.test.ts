@@ -15,10 +15,10 @@ const shown = { reply: replyOf(), key: null }
 
 test('Slack', async () => {
   const server = await startSlackServer()
-  server.failures.push({ match: /chat/, times: 3, status: 200, body: '{"ok":true}', delayMs: 400 })
+  server.failures.push({ match: /chat/, times: 3, status: 200, body: '{"ok":true}', delayMs: 2000 })
   const client = new webApi.WebClient(TOKENS.bot, {
     slackApiUrl: server.apiUrl,
-    timeout: 150,
+    timeout: 700,
     retryConfig: { retries: 1, minTimeout: 5 },
   })
   await slackPoster(client, testBacking(), silent, never).reply({ channel: 'C1' }, shown)
@@ -28,8 +28,8 @@ test('Slack', async () => {
 
 test('Discord', async () => {
   const server = await startDiscordServer()
-  server.failures.push({ match: /messages/, times: 3, status: 200, body: '{}', delayMs: 400 })
-  const rest = new REST({ api: server.apiUrl, timeout: 150, retries: 1 }).setToken(TOKEN)
+  server.failures.push({ match: /messages/, times: 3, status: 200, body: '{}', delayMs: 2000 })
+  const rest = new REST({ api: server.apiUrl, timeout: 700, retries: 1 }).setToken(TOKEN)
   await discordPoster(rest, testBacking(), silent, never).reply(
     { is: 'message', channel: CHANNEL, replyTo: '7' },
     shown,

@@ -54,6 +54,7 @@ export async function startDiscordServer(options: { port?: number; heartbeatMs?:
   const refused: string[] = []
   const failures: Failure[] = []
   const sessions = new Map<string, Session>()
+  const nonces = new Map<string, string>()
   const callbacks = new Map<string, { at: number; type: number; data: Record<string, unknown> }>()
   const gateway = { identifies: 0, resumes: 0, heartbeats: 0, intents: 0 }
   let commands: unknown[] = []
@@ -68,8 +69,13 @@ export async function startDiscordServer(options: { port?: number; heartbeatMs?:
 
   type Handler = (request: Request, response: ServerResponse, params: string[]) => void
   const created = (request: Request, response: ServerResponse): void => {
-    requests.push(request)
-    json(response, { id: nextId(), channel_id: CHANNEL, content: request.body['content'], type: 0 })
+    const { nonce, enforce_nonce, content } = request.body
+    const key = `${request.path} ${String(nonce)}`
+    // An enforced nonce seen before gives the message back that it made, and makes none.
+    const id = (enforce_nonce === true && nonces.get(key)) || nextId()
+    if (nonces.get(key) !== id) requests.push(request)
+    if (enforce_nonce === true) nonces.set(key, id)
+    json(response, { id, channel_id: CHANNEL, content, type: 0 })
   }
   const routes: [string, RegExp, Handler][] = [
     [
