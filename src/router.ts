@@ -69,6 +69,11 @@ export const ROUTES: readonly Route[] = [
       ['how-many', 'how-much', 'buy', 'what'],
     ],
   },
+  {
+    topic: 'layout',
+    all: [['layout-word', 'start-line', 'cut', 'hide', 'full-tiles', 'picture']],
+    none: ['how-much', 'mortar', 'grout', 'clip'],
+  },
   { topic: 'help', all: [['thanks', 'greeting']], when: (h) => h.quantities.length === 0 && h.tokens.length <= 6 },
   { topic: 'layout', all: [['perimeter', 'area-word']], when: (h) => h.facts.tile === undefined },
 ]

@@ -7,8 +7,10 @@ import { phraseText, problemText } from './language/tell.ts'
 import type { Message } from './message.ts'
 import type { Phrase } from './phrase.ts'
 import { say } from './phrase.ts'
+import { svgOf } from './pictures/svg.ts'
 import type { Problem } from './problem.ts'
 import type { Reply, ReplyFile, Topic } from './reply.ts'
+import type { Sketch } from './topics/picture.ts'
 import type { Cell, Source, Table, Told } from './topics/topic.ts'
 
 export type Speaker = { readonly language: string; readonly style: Style }
@@ -72,7 +74,11 @@ export function toldReply(told: Told, notes: readonly Phrase[], speaker: Speaker
     warnings: unique((told.warnings ?? []).map(text)),
     sources: unique((told.sources ?? []).map((s) => sourceText(s, speaker))),
     values,
-    files: [...(told.files ?? []), ...(told.tables ?? []).map((table) => tableFile(table, speaker))],
+    files: [
+      ...(told.files ?? []),
+      ...(told.drawings ?? []).map((sketch) => pictureFile(sketch, text)),
+      ...(told.tables ?? []).map((table) => tableFile(table, speaker)),
+    ],
     offers: (told.offers ?? []).map((id) => ({
       id,
       label: text(say(`offer.${id}`)),
@@ -82,6 +88,14 @@ export function toldReply(told: Told, notes: readonly Phrase[], speaker: Speaker
     labels: labels(speaker),
   }
 }
+
+/** A drawing in the crew's words, as SVG; adapters make the PNG. */
+const pictureFile = (sketch: Sketch, text: (phrase: Phrase) => string): ReplyFile => ({
+  name: sketch.name,
+  media_type: 'image/svg+xml',
+  text: svgOf(sketch.draw(text)),
+  alt: text(sketch.alt),
+})
 
 /** A table as CSV in the crew's words. */
 function tableFile({ name, head, rows }: Table, { style }: Speaker): ReplyFile {

@@ -87,10 +87,11 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const draft: Draft = {}
   const corners = readCorners(plain.text, reader, marks, metric)
   const notes: HeardNote[] = []
-  const singles = readSingles(corners ? [] : items, reader, marks, draft, metric)
-  const sizes = corners
-    ? []
-    : sizesOf(items, reader, marks, hintsFor(draft, wantsRoom(reader, marks, quantities), reader, context, metric))
+  const singles = readSingles(items, reader, marks, draft, metric)
+  const hints = hintsFor(draft, wantsRoom(reader, marks, quantities), reader, context, metric)
+  const read = sizesOf(items, reader, marks, corners ? { ...hints, hasRoom: true } : hints)
+  // The corners or walls are the room; the sizes beside them are of the tile.
+  const sizes = corners ? read.filter((s) => s.role !== 'room' && s.role !== 'hole') : read
   const found = roomsOf(sizes, reader, marks, metric, context.decimals)
   notes.push(...found.notes)
   readTile(sizes, reader, metric, draft, notes)

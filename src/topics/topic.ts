@@ -8,6 +8,7 @@ import type { Outcome } from '../problem.ts'
 import type { ReplyFile, Topic } from '../reply.ts'
 import type { Figure, Settings } from '../settings.ts'
 import type { Libraries } from '../units/libraries.ts'
+import type { Sketch } from './picture.ts'
 
 /** All a topic may look at. */
 export type Brief = {
@@ -58,6 +59,8 @@ export type Told = {
   /** Keys of the `ask` contract, SI. Undefined ones are left out. */
   readonly values?: Readonly<Record<string, number | string | undefined>>
   readonly files?: readonly ReplyFile[]
+  /** Pictures, worded when told. */
+  readonly drawings?: readonly Sketch[]
   /** Tables, told in the crew's words and carried as CSV. */
   readonly tables?: readonly Table[]
   /** What can be done next: `offer.ID` names it, `offer.ID.say` is the message it stands for. */
@@ -92,6 +95,7 @@ export function joinTold(main: Told, ...others: readonly Told[]): Told {
     working: gather('working'),
     values: Object.assign({}, ...others.map((o) => o.values), main.values),
     files: all.flatMap((t) => t.files ?? []),
+    drawings: all.flatMap((t) => t.drawings ?? []),
     offers: unique(all.flatMap((t) => t.offers ?? [])),
   }
 }

@@ -3,6 +3,7 @@ import { cautions } from './cautions.ts'
 import { common } from './common.ts'
 import { fields } from './fields.ts'
 import { fitness } from './fitness.ts'
+import { layout } from './layout.ts'
 import { quantities } from './quantities.ts'
 import { rules } from './rules.ts'
 import { trouble } from './trouble.ts'
@@ -10,11 +11,12 @@ import { trouble } from './trouble.ts'
 /** The whole English catalogue. A topic with many phrases has a file of its own, joined here. */
 export const phrases = {
   ...aroundPhrases,
+  ...cautions,
   ...common,
   ...fields,
-  ...quantities,
   ...fitness,
+  ...layout,
+  ...quantities,
   ...rules,
-  ...cautions,
   ...trouble,
 }

@@ -37,11 +37,6 @@ export const quantities = {
   'tile.work-area':
     '{area} m² ÷ {module} m² a tile with its joint = {places} places, + {spares} spares = {count} tiles',
 
-  'layout.area': '{area}.',
-  'layout.perimeter': 'Outer walls {perimeter}.',
-  'layout.rooms': '{rooms}.',
-  'layout.work': 'Area {area} m²: length x width of each part, cut-outs taken off',
-
   'mortar.bags': '{bags} {bags|bag|bags} of mortar ({bag}) for {area}.',
   'mortar.bags-safe': '{bags} {bags|bag|bags} of mortar ({bag}) for {area}; {safe} to be safe.',
   'mortar.covers': 'A {bag} bag covers about {usual}: {low} at the heaviest, {high} at the lightest.',
