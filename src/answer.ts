@@ -4,7 +4,8 @@ import type { Memory, NewEntry, Talk } from './jobs/memory.ts'
 import { type HearContext, type Heard, hear, MOST_CHARACTERS } from './language/hear.ts'
 import type { Languages } from './language/languages.ts'
 import type { Message } from './message.ts'
-import { type Outcome, type Problem, refuse } from './problem.ts'
+import { say } from './phrase.ts'
+import { fine, type Outcome, type Problem, refuse } from './problem.ts'
 import type { Reply } from './reply.ts'
 import type { Settings } from './settings.ts'
 import { problemReply, speakerOf, toldReply } from './speak.ts'
@@ -23,7 +24,9 @@ export function answer(message: Message, memory: Memory, tools: Tools): Answer {
   const resolved = resolveAsked(message, memory, tools)
   const text = resolved?.text ?? message.text
   const known = resolved ? resolved.memory : memory
-  const language = languageOf(text, known, message.person, tools)
+  const pinned = tools.languages.pinned(text)
+  const spoken = spokenIn(text, known, tools)
+  const language = pinned ?? known.people[message.person]?.language ?? spoken
   const zone = message.zone ?? tools.settings.defaults.timeZone
   if (text.length > MOST_CHARACTERS) {
     const speaker = speakerOf(tools.languages, language, false, message, zone)
@@ -32,30 +35,38 @@ export function answer(message: Message, memory: Memory, tools: Tools): Answer {
       entries: [],
     }
   }
-  const heard = hear(text, tools.languages.lexicon(language), contextOf(known, message.person, tools.settings))
+  const heard = hear(text, tools.languages.lexicon(spoken), contextOf(known, message.person, tools.settings))
   const meaning = meaningOf(heard, known)
   const brief = briefOf(message, heard, meaning, known, tools, language, zone)
   const speaker = speakerOf(tools.languages, language, brief.metric, message, zone)
-  const outcome = meaning.topic === null ? notUnderstood(heard) : answered(meaning, brief)
+  const pin: NewEntry[] = pinned ? [{ kind: 'person', version: 1, body: { language: pinned } }] : []
+  const outcome =
+    pinned && (meaning.topic === null || text.length <= SHORT)
+      ? fine<Told>({ topic: 'help', answer: say('language.pinned') })
+      : meaning.topic === null
+        ? notUnderstood(heard)
+        : answered(meaning, brief)
   if (!outcome.ok) {
     const problem = { ...outcome.problem, at: outcome.problem.at && heard.at(outcome.problem.at) }
     return {
       reply: problemReply(problem, meaning.topic ?? 'help', speaker),
-      entries: [...(resolved?.entries ?? []), ...entriesAfterProblem(problem, brief, meaning, text)],
+      entries: [...pin, ...(resolved?.entries ?? []), ...entriesAfterProblem(problem, brief, meaning, text)],
     }
   }
   const told = outcome.value
-  const reply = toldReply(meaning.showMath ? mathFirst(told) : told, meaning.notes, speaker)
-  return { reply, entries: [...(resolved?.entries ?? []), ...entriesAfter(told, reply, brief, meaning, text)] }
+  const notes =
+    pinned && told.answer.key !== 'language.pinned' ? [...meaning.notes, say('language.pinned')] : meaning.notes
+  const reply = toldReply(meaning.showMath ? mathFirst(told) : told, notes, speaker)
+  return { reply, entries: [...pin, ...(resolved?.entries ?? []), ...entriesAfter(told, reply, brief, meaning, text)] }
 }
 
-function languageOf(text: string, memory: Memory, person: string, tools: Tools): string {
-  return (
-    memory.people[person]?.language ??
-    tools.languages.detect(text) ??
-    memory.talk?.language ??
-    tools.settings.defaults.language
-  )
+/** A message with nothing but the wish for a language is no longer than this. */
+const SHORT = 24
+
+/** The language a message is in: that of most of its words, else the channel's last. */
+const spokenIn = (text: string, memory: Memory, tools: Tools): string => {
+  const last = memory.talk?.language ?? tools.settings.defaults.language
+  return tools.languages.detect(text, last) ?? last
 }
 
 function contextOf(memory: Memory, person: string, settings: Settings): HearContext {
@@ -193,7 +204,7 @@ type Resolved = { readonly text: string; readonly memory: Memory; readonly entri
 function resolveAsked(message: Message, memory: Memory, tools: Tools): Resolved | null {
   const { asked } = memory
   if (asked?.question !== 'decimal' || asked.person !== message.person || message.text.length > SHOWN) return null
-  const heard = hear(message.text, tools.languages.lexicon(languageOf(message.text, memory, message.person, tools)))
+  const heard = hear(message.text, tools.languages.lexicon(spokenIn(message.text, memory, tools)))
   const inches = heard.quantities.some((q) => q.compound || q.unit === 'in') || heard.has('inches-word')
   const tenths = heard.quantities.some((q) => q.token.decimals > 0 && q.unit === 'ft') || heard.has('tenths-word')
   if (inches === tenths) return null

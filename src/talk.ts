@@ -143,7 +143,9 @@ function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, followsU
   if (!followsUp && topic !== 'grout' && topic !== 'tile') return said
   const bare = heard.loose.find(
     ({ q, nouns }) =>
-      nouns.length === 0 && (!q.token.spelled || q.unit !== null) && (q.token.fraction || q.dimension === 'length'),
+      nouns.length === 0 &&
+      (!q.token.spelled || q.unit !== null || q.token.value <= 1 / 4) &&
+      (q.token.fraction || q.dimension === 'length'),
   )
   const mm = bare ? smallMm(bare.q, heard.system === 'metric') : null
   if (mm === null || mm <= 0.7 || mm > WIDEST_JOINT_MM) return said

@@ -233,8 +233,6 @@ export const CONCEPTS = [
   'impervious',
   'inches-word',
   'tenths-word',
-  'language-en',
-  'language-es',
   'metric-word',
   'imperial-word',
   ...AROUND_CONCEPTS,

@@ -8,8 +8,10 @@ export type Languages = {
   /** The words of a language, and of the others what it has no word for: crews mix them. */
   lexicon(code: string): Lexicon
   locale(code: string): Locale
-  /** The language most of the words are in; null for a message without words of any. */
-  detect(text: string): string | null
+  /** The language most of the words are in, `inclined` where two have as many; null for a message without words of any. */
+  detect(text: string, inclined?: string | null): string | null
+  /** The language a message asks to be answered in from now on ("en español"); null where it asks for none. */
+  pinned(text: string): string | null
 }
 
 const WORD = /[a-zñ]+/g
@@ -20,7 +22,7 @@ function weight(lexicon: Lexicon, word: string): number {
   if (lexicon.concepts.has(word) || lexicon.plain.has(word)) return 1
   if (Object.hasOwn(lexicon.locale.numbers.words, word) || Object.hasOwn(lexicon.locale.numbers.parts, word)) return 0.7
   if (lexicon.units.has(word)) return 0.4
-  return word.length >= 5 && meantWord(lexicon, word) !== null ? 0.6 : 0
+  return word.length >= 5 && meantWord(lexicon, word) !== null ? 0.35 : 0
 }
 
 export function languagesOf(locales: readonly Locale[]): Languages {
@@ -47,7 +49,7 @@ export function languagesOf(locales: readonly Locale[]): Languages {
     codes: locales.map((l) => l.code),
     lexicon,
     locale,
-    detect(text) {
+    detect(text, inclined = null) {
       if (locales.length === 1) return /[a-z]{2}/i.test(text) ? fallback.code : null
       const words = plainText(text).text.match(WORD) ?? []
       let best: string | null = null
@@ -55,12 +57,18 @@ export function languagesOf(locales: readonly Locale[]): Languages {
       for (const { code } of locales) {
         const lex = own(code)
         const score = words.reduce((sum, w) => sum + weight(lex, w), 0)
-        if (score > bestScore) {
+        if (score > bestScore || (score === bestScore && score > 0 && code === inclined)) {
           best = code
           bestScore = score
         }
       }
       return best
+    },
+    pinned(text) {
+      const words = (plainText(text).text.match(WORD) ?? []).join(' ')
+      const asks = (phrase: string): boolean =>
+        phrase === words || (phrase.includes(' ') && ` ${words} `.includes(` ${phrase} `))
+      return locales.find((l) => l.askedFor.some(asks))?.code ?? null
     },
   }
 }

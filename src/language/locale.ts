@@ -10,6 +10,8 @@ export type Locale = {
   readonly code: string
   /** As Intl wants it, for numbers and dates. */
   readonly intl: string
+  /** How a person asks for this language, in any language: phrases of two words or more anywhere in a message, single words alone. */
+  readonly askedFor: readonly string[]
   readonly numbers: NumberWriting
   /** Spellings of each unit, of one or more words, without accents. A unit the language lacks has an empty list. */
   readonly units: Readonly<Record<UnitName, readonly string[]>>

@@ -66,7 +66,7 @@ function chronoText(heard: Heard, now: Temporal.ZonedDateTime): string {
     timeText(heard),
   )
   return text
-    .replace(/#(-?\d)/g, (_, days) =>
+    .replace(/#(-?\d+)/g, (_, days) =>
       now
         .add({ days: Number(days) })
         .toPlainDate()
@@ -83,7 +83,8 @@ export const mentionsTime = (heard: Heard): boolean =>
 /** "5 hours ago", "hace 1,5 horas": exact, decimals kept; chrono loses them in Spanish. Null where no such time is told. */
 function agoIn(heard: Heard, now: Temporal.ZonedDateTime): Moment | null {
   for (const q of heard.quantities) {
-    if (q.dimension !== 'time' || q.si === null) continue
+    // Days go with a clock time ("2 days ago at 3"): those are the library's.
+    if (q.dimension !== 'time' || q.si === null || q.unit === 'day' || q.unit === 'week') continue
     const beside = heard.marks.some(
       (m) =>
         m.concept === 'ago' &&

@@ -229,6 +229,25 @@ function bareTemperature(context: Context): boolean {
   return temperature({ ...context, q: { ...q, unit: 'degree', dimension: 'temperature', si: toSi(q.n, 'degree') } })
 }
 
+const LEAST_LOOSE_FEET = 20
+
+/** "80 feet to go", "mezcla para 130 pies": said of stuff that goes by the area, feet are square feet. */
+function looseFeet(context: Context): boolean {
+  const { q, draft, reader } = context
+  if (q.unit !== 'ft' || q.compound || q.n < LEAST_LOOSE_FEET) return false
+  const m2 = q.n * 0.09290304
+  if (near(context, 3, 'left-to-do')) draft.leftM2 ??= m2
+  else if (reader.is(q.first - 1, 'for') && stuffNamed(reader)) context.areas.push(m2)
+  else return false
+  return true
+}
+
+const STUFF: readonly Concept[] = ['mortar', 'grout', 'bag', 'tile', 'box']
+
+const stuffNamed = (reader: Reader): boolean =>
+  reader.tokens.some((_, i) => reader.is(i, ...STUFF)) &&
+  !reader.tokens.some((_, i) => reader.is(i, 'linear', 'perimeter', 'tape'))
+
 /** Reads the single figures of a message into the draft. */
 export function readSingles(
   items: readonly Item[],
@@ -273,7 +292,7 @@ function readOne(context: Context, durationsH: number[], percents: number[], are
       if (noun(context, 'spare') || near(context, 3, 'spare')) draft.sparePct ??= q.n
       return true
     case 'length':
-      return small(context)
+      return small(context) || looseFeet(context)
     case 'none': {
       if (small(context) || bareCount(context)) return true
       // "120 sf done, 40 left": a bare figure left is in the unit of the area before it.

@@ -142,6 +142,7 @@ function partAt(
 function isNoun(tokens: readonly Token[], start: number, i: number, { doubtful }: NumberWriting): boolean {
   if (!doubtful?.words.includes(wordAt(tokens, i))) return false
   const next = doubtful.of.includes(wordAt(tokens, i + 1)) ? i + 2 : i + 1
+  if (tokens[next]?.kind === 'number') return true
   if (doubtful.before.includes(wordAt(tokens, next)) || tokens[next]?.text === '"') return false
   return ![1, 2, 3, 4].some((back) => doubtful.after.includes(wordAt(tokens, start - back)))
 }

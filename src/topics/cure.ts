@@ -84,7 +84,13 @@ export function cure(brief: Brief): Outcome<Told> {
 
 /** When it was done, where the message or the talk tells. */
 function startOf(brief: Brief): string | null {
-  const heardNow = momentIn(brief.heard, () => brief.libraries.times(brief.language), brief.now, brief.zone, true)
+  const heardNow = momentIn(
+    brief.heard,
+    () => brief.libraries.times(brief.heard.reader.lexicon.locale.code),
+    brief.now,
+    brief.zone,
+    true,
+  )
   return heardNow?.iso ?? brief.facts.when ?? null
 }
 

@@ -10,6 +10,7 @@ import { plain, words } from './words.ts'
 export const en = {
   code: 'en',
   intl: 'en-US',
+  askedFor: ['in english', 'english', 'english please', 'en ingles', 'ingles', 'speak english'],
   numbers,
   units,
   words,

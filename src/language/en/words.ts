@@ -1319,8 +1319,6 @@ export const words: Record<Concept, readonly string[]> = {
   tiling: ['to tile', 'tiling', 'to be tiled', 'getting tiled', 'to cover'],
   'inches-word': ['inches', 'feet and inches', 'ft and in'],
   'tenths-word': ['decimal', 'tenths', 'decimal feet'],
-  'language-en': ['in english', 'english', 'english please'],
-  'language-es': ['in spanish', 'spanish'],
   'metric-word': ['metric'],
   'imperial-word': ['imperial', 'feet and inches', 'us units'],
 }

@@ -12,6 +12,16 @@ import { words } from './words.ts'
 export const es = {
   code: 'es',
   intl: 'es-MX',
+  askedFor: [
+    'en espanol',
+    'espanol',
+    'espanol por favor',
+    'in spanish',
+    'spanish',
+    'spanish please',
+    'habla espanol',
+    'en castellano',
+  ],
   numbers,
   units,
   words,

@@ -12,6 +12,7 @@ export const times: TimeWords = {
     [String.raw`\banoche a las? (\d{1,2})(:\d\d)?(?: ?pm)?(?! ?am)`, 'ayer a las $1$2pm'],
     [String.raw`\banoche\b`, 'ayer a las 9pm'],
     [String.raw`\b(?:antier|antes de ayer|anteayer|antiayer)\b`, '#-2'],
+    [String.raw`\bhace (\d{1,2}) dias?\b`, '#-$1'],
     [String.raw`\bpasado manana\b`, '#2'],
     [String.raw`\besta manana a las? (\d{1,2})(:\d\d)?(?: ?am)?`, 'hoy a las $1$2am'],
     [String.raw`\b(?:esta|hoy en la|hoy por la) manana\b`, 'hoy a las 8am'],

@@ -145,6 +145,8 @@ export const common = {
   'why.cold':
     'No: {value} is too cold. Below {min} cement mortar and grout all but stop. Warm the slab and keep it warm, then ask again.',
 
+  'language.pinned': 'English for you from here on; say “en español” to switch',
+
   'offer.math': 'Show the math',
   'offer.math.say': 'show the math',
   'offer.picture': 'Picture',

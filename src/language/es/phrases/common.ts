@@ -144,6 +144,8 @@ export const common = {
   'why.cold':
     'No: {value} es demasiado frío. Debajo de {min} la mezcla y la boquilla de cemento casi no fraguan. Calienta la losa, mantenla así y vuelve a preguntar.',
 
+  'language.pinned': 'De aquí en adelante te contesto en español; di “in English” para cambiar',
+
   'offer.math': 'Ver la cuenta',
   'offer.math.say': 'muestra la cuenta',
   'offer.picture': 'Dibujo',

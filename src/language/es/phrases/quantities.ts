@@ -41,7 +41,7 @@ export const quantities = {
   'mortar.coverage-line': 'Unos {usual} por bulto (de {low} a {high}).',
   'mortar.own-coverage': 'Con tu propio rendimiento: {usual} por bulto.',
   'mortar.expected': 'Por el diente saldrían unos {usual} por bulto (de {low} a {high}).',
-  'mortar.with': '{trowel}, loseta {tile}.',
+  'mortar.with': 'Con {trowel}, loseta {tile}.',
   'mortar.with-trowel': 'Leí {trowel}.',
   'mortar.enough': 'Sí alcanza: {area} se llevan como {need} {need|bulto|bultos} y tienes {have}.',
   'mortar.tight':

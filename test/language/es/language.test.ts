@@ -21,3 +21,23 @@ test('each message in its own language, without words in that of the channel', (
   expect(crew.say('60x60').language).toBe('es')
   expect(crew.say('how many tiles').language).toBe('en')
 })
+
+test('a person can pin a language, and is told so', () => {
+  const crew = new Crew()
+  const pinned = crew.say('en español', { person: 'setter' })
+  expect(pinned.language).toBe('es')
+  expect(pinned.answer).toContain('español')
+  const asked = crew.say('how many 18x18 tiles for a 10x13 room', { person: 'setter' })
+  expect(asked.language).toBe('es')
+  expect(asked.values['tile_count']).toBe(ask('how many 18x18 tiles for a 10x13 room').values['tile_count'])
+  expect(crew.say('how many 18x18 tiles for a 10x13 room', { person: 'lead' }).language).toBe('en')
+  expect(crew.say('in English', { person: 'setter' }).language).toBe('en')
+  expect(crew.say('cuantas losetas de 18x18 para 10x13', { person: 'setter' }).language).toBe('en')
+})
+
+test('a question that asks for a language is answered in it', () => {
+  const reply = ask('in spanish please: how many 18x18 tiles for a 10x13 room')
+  expect(reply.language).toBe('es')
+  expect(reply.values['tile_count']).toBeGreaterThan(0)
+  expect(reply.assumed.join(' ')).toContain('español')
+})
