@@ -95,7 +95,7 @@ export const TILES: readonly Twin[] = [
   twin('junta de un cuarto, loseta 18x18, piso 10x13', '1/4 joint, 18x18 tile, 10x13 floor'),
   twin('junta de tres dieciseisavos, loseta 18x18, piso 10x13', '3/16 joint, 18x18 tile, 10x13 floor'),
   twin('loseta 18x18 con junta de 1/8 de pulgada, 130 pies cuadrados', '18x18 tile with 1/8 inch joint, 130 sq ft'),
-  twin('loseta 45x45 cm con sisa de 3 mm en 25 m2', '45x45 cm tile with 3 mm joint in 25 m2'),
+  twin('loseta 45x45 cm con sisa de 3 mm en 25 m2', 'how many 45x45 cm tiles, 3 mm joint, for 25 m2'),
   twin('cuantos mosaicos de 12x12 pulgadas para 60 pies cuadrados', 'how many 12x12 inch mosaics for 60 sq ft'),
   twin('azulejo de 4x12 pulgadas para 45 pies cuadrados de pared', '4x12 inch tile for 45 sq ft of wall'),
 ]
@@ -213,7 +213,7 @@ export const MIXES: readonly Twin[] = [
   twin('cuanta agua lleva un saco de 20 kg de adhesivo', 'how much water for a 20 kg bag of thinset'),
   twin('cuanta agua para 10 kilos de mezcla', 'how much water for 10 kilos of mortar'),
   twin('cuanto tiempo dejo reposar la mezcla', 'how long do i let the mortar slake'),
-  twin('cuanto dura la mezcla en la cubeta', 'how long is the mortar good in the bucket'),
+  twin('cuanto dura la mezcla en la cubeta', 'pot life of mortar'),
   twin('vida util de la mezcla a 90 grados F', 'pot life of mortar at 90 degrees F'),
   twin('tiempo abierto del thinset', 'open time of thinset'),
   twin('agua pa la mitad de un bulto de 50 libras de mezcla', 'water for half a bag of mortar, 50 lb bag'),
@@ -297,7 +297,7 @@ export const AROUND: readonly Twin[] = [
 export const MIXED: readonly Twin[] = [
   mixed('cuantas bolsas de thinset para 120 sf con 12x24', 'how many bags of thinset for 120 sf with 12x24', 'es'),
   mixed('how many cajas for 130 sf of 18x18, 6 por caja', 'how many boxes for 130 sf of 18x18, 6 per box', 'en'),
-  mixed('necesito grout para 130 sq ft de 8x48 joint 3/16', 'i need grout for 130 sq ft of 8x48 joint 3/16', 'es'),
+  mixed('necesito grout para 130 sq ft de 8x48 joint 3/16', 'grout for 130 sq ft of 8x48, 3/16 joint', 'es'),
   mixed(
     'I have 3 bultos left, 80 sf to go with a 1/2 trowel, enough?',
     'I have 3 bags left, 80 sf to go with a 1/2 trowel, enough?',
