@@ -95,7 +95,7 @@ export const TILES: readonly Twin[] = [
   twin('junta de un cuarto, loseta 18x18, piso 10x13', '1/4 joint, 18x18 tile, 10x13 floor'),
   twin('junta de tres dieciseisavos, loseta 18x18, piso 10x13', '3/16 joint, 18x18 tile, 10x13 floor'),
   twin('loseta 18x18 con junta de 1/8 de pulgada, 130 pies cuadrados', '18x18 tile with 1/8 inch joint, 130 sq ft'),
-  twin('loseta 45x45 cm con sisa de 3 mm en 25 m2', 'how many 45x45 cm tiles, 3 mm joint, for 25 m2'),
+  twin('loseta 45x45 cm con sisa de 3 mm en 25 m2', '45x45 cm tile, 3 mm joint, 25 m2'),
   twin('cuantos mosaicos de 12x12 pulgadas para 60 pies cuadrados', 'how many 12x12 inch mosaics for 60 sq ft'),
   twin('azulejo de 4x12 pulgadas para 45 pies cuadrados de pared', '4x12 inch tile for 45 sq ft of wall'),
 ]
