@@ -8,14 +8,22 @@ import { BOTTOM, type Box, LEFT, RIGHT, type Shop, TOP } from './shop.ts'
 export type Group = {
   readonly kinds: readonly number[]
   readonly boxes: readonly Box[]
-  readonly next: (Group | null | undefined)[]
+  readonly area: number
+  /** The narrowest and the lowest of the boxes. */
+  readonly leastW: number
+  readonly leastH: number
+  readonly id: number
 }
 
 /** A group with all its sub-groups: that with n[i] pieces of kind[i] stands at the sum of n[i] x step[i]. */
 export type Family = {
+  /** Shared by all families: this one's are the first `size`, until a smaller family is grown another way. */
   readonly all: readonly Group[]
+  readonly size: number
   readonly kind: readonly number[]
   readonly step: readonly number[]
+  /** One piece of each kind: then a place is a set of bits. */
+  readonly single: boolean
 }
 
 /** Groups with more sub-groups than this are left to the quick rules. */
@@ -24,38 +32,66 @@ const MOST_SUBGROUPS = 300
 export class Groups {
   readonly shop: Shop
   readonly none: Family
+  /** By two kinds: 0 not known yet, 1 they fit, 2 they do not. */
+  readonly #pairs: Uint8Array
+  readonly #all: Group[]
+  /** By a group's id and one more kind: the larger group, null where it fits in no tile. */
+  readonly #larger = new Map<number, Group | null>()
+  #groups = 1
   /** Pairs of boxes looked at so far: the measure of work. */
   work = 0
 
   constructor(shop: Shop) {
     this.shop = shop
-    this.none = { all: [{ kinds: [], boxes: [], next: [] }], kind: [], step: [] }
+    this.#pairs = new Uint8Array(shop.kinds.length ** 2)
+    this.#all = [groupOf([], [], 0, 0)]
+    this.none = { all: this.#all, size: 1, kind: [], step: [], single: true }
   }
 
   /** A group with one more piece, of a kind not before its last: null if it fits in no tile, undefined if it is too large
    *  a group to tell. */
   grow(family: Family, kind: number): Family | null | undefined {
     const again = family.kind.at(-1) === kind
-    const size = family.all.length
+    const { size } = family
+    const kinds = this.shop.kinds.length
     const added = again ? family.step.at(-1)! : size
+    const largest = family.all[size - 1]!
+    if (largest.area + this.shop.kinds[kind]!.area > this.shop.area) return null
+    if (this.#larger.get(largest.id * kinds + kind) === null) return null
+    for (const other of family.kind) if (!this.#pair(other, kind)) return null
     if (size + added > MOST_SUBGROUPS) return undefined
-    const all = family.all.slice()
+    const all = this.#all
+    all.length = size
     const grown: Family = {
       all,
+      size: size + added,
       kind: again ? family.kind : [...family.kind, kind],
       step: again ? family.step : [...family.step, size],
+      single: family.single && !again,
     }
     for (let at = size; at < size + added; at++) {
       const parent = all[at - added]!
-      let child = parent.next[kind]
+      const key = parent.id * kinds + kind
+      let child = this.#larger.get(key)
       if (child === undefined) {
         child = this.#together(grown, at, parent, kind)
-        parent.next[kind] = child
+        this.#larger.set(key, child)
       }
       if (child === null) return null
       all.push(child)
     }
     return grown
+  }
+
+  /** Whether two pieces of these kinds fit together. */
+  #pair(a: number, b: number): boolean {
+    const at = a * this.shop.kinds.length + b
+    if (this.#pairs[at] === 0) {
+      const boxes: Box[] = []
+      for (const p of this.shop.kinds[a]!.poses) for (const q of this.shop.kinds[b]!.poses) join(p, q, this.shop, boxes)
+      this.#pairs[at] = boxes.length ? 1 : 2
+    }
+    return this.#pairs[at] === 1
   }
 
   /** The family of kinds given in ascending order; null if they do not fit in one tile or are too many to tell. */
@@ -72,19 +108,32 @@ export class Groups {
   #together(family: Family, at: number, parent: Group, kind: number): Group | null {
     const { shop } = this
     const kinds = [...parent.kinds, kind]
-    if (kinds.length === 1) return { kinds, boxes: shop.kinds[kind]!.poses, next: [] }
-    let area = 0
-    for (const k of kinds) area += shop.kinds[k]!.area
+    if (kinds.length === 1) return groupOf(kinds, shop.kinds[kind]!.poses, shop.kinds[kind]!.area, this.#groups++)
+    const area = parent.area + shop.kinds[kind]!.area
     if (area > shop.area) return null
     const boxes: Box[] = []
-    for (const half of halves(family, at)) {
-      const a = family.all[half]!.boxes
-      const b = family.all[at - half]!.boxes
-      this.work += a.length * b.length
-      for (let i = 0; i < a.length; i++) for (let j = 0; j < b.length; j++) join(a[i]!, b[j]!, shop, boxes)
-    }
-    return boxes.length ? { kinds, boxes, next: [] } : null
+    if (family.single)
+      for (let half = (at - 1) & at; 2 * half > at; half = (half - 1) & at)
+        this.#halves(family.all[half]!, family.all[at - half]!, boxes)
+    else for (const half of halves(family, at)) this.#halves(family.all[half]!, family.all[at - half]!, boxes)
+    return boxes.length ? groupOf(kinds, boxes, area, this.#groups++) : null
   }
+
+  /** The boxes of two halves put together. */
+  #halves(one: Group, other: Group, boxes: Box[]): void {
+    const { shop } = this
+    this.work++
+    if (one.leastW + other.leastW > shop.w && one.leastH + other.leastH > shop.h) return
+    const [a, b] = [one.boxes, other.boxes]
+    this.work += a.length * b.length
+    for (let i = 0; i < a.length; i++) for (let j = 0; j < b.length; j++) join(a[i]!, b[j]!, shop, boxes)
+  }
+}
+
+function groupOf(kinds: readonly number[], boxes: readonly Box[], area: number, id: number): Group {
+  const leastW = boxes.reduce((least, b) => Math.min(least, b.w), Number.POSITIVE_INFINITY)
+  const leastH = boxes.reduce((least, b) => Math.min(least, b.h), Number.POSITIVE_INFINITY)
+  return { kinds, boxes, area, leastW, leastH, id }
 }
 
 /** Every way to part the sub-group at a place in two, each once: the places of the smaller halves. */
@@ -143,7 +192,7 @@ export function layGroup(groups: Groups, kinds: readonly number[]): Lying[] {
   const out: Lying[] = []
   const family = groups.find([...kinds].sort((a, b) => a - b))
   if (!family) throw new Error('a group that does not fit was to be laid')
-  const full = family.all.length - 1
+  const full = family.size - 1
   lay(full, family.all[full]!.boxes[0]!, 0, 0, shop.w, shop.h)
   return out
 

@@ -67,7 +67,7 @@ export function patternsTwoWay(groups: Groups, limits: Limits): Patterns {
   return { list, complete }
 
   function fill(from: number, family: Family): void {
-    const held = family.all.at(-1)!.kinds
+    const held = family.all[family.size - 1]!.kinds
     let leaf = true
     if (held.length < shop.max)
       for (let kind = from; kind < left.length; kind++) {

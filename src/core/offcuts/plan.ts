@@ -15,8 +15,9 @@ import { oneWay, openShop, type Shop } from './shop.ts'
 /** Steps each part may take: together under 10 ms for 40 pieces on a slow machine. */
 const BUDGET = {
   fill: 40_000,
-  patterns: 6_000,
-  patternWork: 120_000,
+  patterns: 5_000,
+  patternsOneWay: 10_000,
+  patternWork: 100_000,
   simplex: 150,
   cover: 100_000,
   /** The same search where it cannot prove anything. */
@@ -190,10 +191,10 @@ class Planner {
   }
 
   patterns(): Patterns {
-    const limits = { patterns: BUDGET.patterns, work: BUDGET.patternWork }
-    return this.line
-      ? patternsOneWay(this.shop, this.line.sizes, this.line.capacity, limits)
-      : patternsTwoWay(this.groups, limits)
+    const { line, shop } = this
+    const work = BUDGET.patternWork
+    if (line) return patternsOneWay(shop, line.sizes, line.capacity, { patterns: BUDGET.patternsOneWay, work })
+    return patternsTwoWay(this.groups, { patterns: BUDGET.patterns, work })
   }
 
   /** All patterns of a tile, their prices, and a search for the tiles that lose little. */
