@@ -1,9 +1,9 @@
 /** Sheets and rolls of underlayment: the kind by its word, the size by its sides or by its area. */
 import type { SheetGoods } from '../facts.ts'
 import type { Concept } from './concepts.ts'
-import type { Mark } from './lexicon.ts'
-import type { Quantity } from './measures.ts'
-import type { Loose } from './singles.ts'
+import { type Mark, unitAt } from './lexicon.ts'
+import type { Quantity, Reader } from './measures.ts'
+import type { Draft, Loose } from './singles.ts'
 import type { Size } from './sizes.ts'
 
 /** The ids of config/around.json, by the word that names them; the narrower word first. */
@@ -35,21 +35,29 @@ function sidesMm([a, b]: readonly Quantity[], metric: boolean): readonly [number
   return [Math.max(...sides), Math.min(...sides)]
 }
 
-/** What a message says of underlayment; null where it only names a kind and nothing it comes in. */
-export function readGoods(
-  sizes: readonly Size[],
-  loose: readonly Loose[],
-  marks: readonly Mark[],
-  metric: boolean,
-): SheetGoods | null {
+type Said = {
+  readonly sizes: readonly Size[]
+  readonly loose: readonly Loose[]
+  readonly marks: readonly Mark[]
+  readonly reader: Reader
+  readonly metric: boolean
+}
+
+const isOfPiece = ({ q, nouns }: Loose): boolean =>
+  q.dimension === 'area' && nouns.some((n) => n.mark.concept === 'roll' || n.mark.concept === 'sheet')
+
+/** What a message says of underlayment; null where it only names a kind and nothing it comes in.
+ *  An area beside "rolls" is a roll's own; where the roll has sides, or no other area is told, it is the floor's. */
+export function readGoods({ sizes, loose, marks, reader, metric }: Said, draft: Draft): SheetGoods | null {
   const has = (...concepts: readonly Concept[]) => marks.some((m) => concepts.includes(m.concept))
   const kind = KINDS.find(([concept]) => has(concept))?.[1]
   const size = sizes.find((s) => s.role === 'sheet')
-  const area = loose.find(
-    ({ q, nouns }) =>
-      q.dimension === 'area' && nouns.some((n) => n.mark.concept === 'roll' || n.mark.concept === 'sheet'),
-  )
-  if (!size && !area && !(kind && has('sheet', 'roll'))) return null
+  const beside = loose.find(isOfPiece)
+  const floorKnown = draft.areaM2 !== undefined || sizes.some((s) => s.role === 'room')
+  const isFloor = beside !== undefined && !floorKnown && (size !== undefined || !directlyBefore(beside, reader))
+  if (isFloor) draft.areaM2 = beside.q.si as number
+  const m2 = isFloor ? null : (beside?.q.si ?? bareRollM2(reader, draft))
+  if (!size && !m2 && !(kind && has('sheet', 'roll'))) return null
   const sides = size ? sidesMm(size.item.parts, metric) : null
   const shaped = sides && sides[0] >= ROLL_SHAPE * sides[1] ? 'roll' : undefined
   const form = has('roll') ? 'roll' : has('sheet') ? 'sheet' : (shaped ?? (sides ? 'sheet' : undefined))
@@ -57,8 +65,31 @@ export function readGoods(
     ...(kind ? { kind } : {}),
     ...(form ? { form } : {}),
     ...(sides ? { lengthMm: sides[0], widthMm: sides[1] } : {}),
-    ...(!sides && area ? { m2: area.q.si as number } : {}),
+    ...(!sides && m2 ? { m2 } : {}),
   }
+}
+
+/** "54 sf rolls": the figure stands right before the word, or a "per" ties them. */
+function directlyBefore({ q }: Loose, reader: Reader): boolean {
+  for (let i = q.last + 1; i <= q.last + 3; i++) {
+    if (reader.is(i, 'roll', 'sheet')) return true
+    if (!reader.is(i, 'per', 'each', 'the') && reader.sign(i) !== '/') return false
+  }
+  return false
+}
+
+/** "rolls are 323": a bare figure of rolls is in the unit of the floor's area. [m²] */
+function bareRollM2(reader: Reader, draft: Draft): number | null {
+  if (draft.areaM2 === undefined) return null
+  for (let i = 2; i < reader.tokens.length; i++) {
+    const number = reader.number(i)
+    const said = reader.is(i - 1, 'is', 'holds', 'cover') && reader.is(i - 2, 'roll', 'sheet')
+    if (!number || !said || number.value < 10 || reader.unit(i + 1, number)) continue
+    return reader.tokens.some((_, k) => unitAt(reader.lexicon, reader.tokens, k)?.unit === 'sqm')
+      ? number.value
+      : number.value * 0.09290304
+  }
+  return null
 }
 
 /** The kind that a message names, whatever else it says of it. */

@@ -99,10 +99,10 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   if (draft.trowel === undefined) delete draft.trowel
   readFlags(reader, marks, draft)
   readWishes(reader, marks, draft)
-  const goods = readGoods(sizes, singles.loose, marks, metric)
+  const goods = readGoods({ sizes, loose: singles.loose, marks, reader, metric }, draft)
   if (goods) draft.goods = goods
   dropEmptyTile(draft)
-  const rooms = corners ? [corners.room] : found.rooms
+  const rooms = lessFromArea(corners ? [corners.room] : found.rooms, draft)
   if (rooms.length > 0) draft.rooms = mergeAlike(rooms)
   noteGuesses(sizes, plain, reader, notes)
   return {
@@ -159,7 +159,11 @@ function wantsRoom(reader: Reader, marks: readonly Mark[], quantities: readonly 
 function hintsFor(draft: Draft, room: boolean, reader: Reader, context: HearContext, metric: boolean): SizeHints {
   const hasArea = draft.areaM2 !== undefined || draft.leftM2 !== undefined
   const sums = reader.tokens.some((_, i) => reader.sign(i) === '+')
-  return { hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom: room, sums, metric }
+  const has = (...concepts: readonly Concept[]) => reader.tokens.some((_, i) => reader.is(i, ...concepts))
+  const goods =
+    has('cork', 'foam', 'cement-board', 'fibre-cement', 'crack-membrane', 'underlayment') &&
+    !has('tile', 'plank', 'mosaic', 'porcelain', 'clip')
+  return { goods, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom: room, sums, metric }
 }
 
 function readTile(sizes: readonly Size[], _reader: Reader, metric: boolean, draft: Draft, notes: HeardNote[]): void {
@@ -182,6 +186,15 @@ function readTile(sizes: readonly Size[], _reader: Reader, metric: boolean, draf
 /** A thickness or a kind without a size stays only as such: the size is filled from the talk or the job. */
 function dropEmptyTile(draft: Draft): void {
   if (draft.tile && draft.tile.lengthMm === 0 && Object.keys(draft.tile).length === 2) delete draft.tile
+}
+
+/** "200 sf less a 3x4 island": what is left out comes off the bare area. */
+function lessFromArea(rooms: readonly Room[], draft: Draft): readonly Room[] {
+  if (draft.areaM2 === undefined || rooms.length !== 1 || rooms[0].pieces.some((p) => p.sign === 1)) return rooms
+  const rest = rooms[0].pieces.reduce((m2, p) => m2 - (p.lengthMm * p.widthMm) / 1e6, draft.areaM2)
+  if (rest <= 0) return rooms
+  draft.areaM2 = rest
+  return []
 }
 
 /** Two rooms told alike without a name are one told twice only if the words say so; they stay apart. */

@@ -30,6 +30,12 @@ const FRACTION_NOUNS = [
   'square-notch',
   'u-notch',
   'v-notch',
+  'plywood',
+  'cement-board',
+  'fibre-cement',
+  'cork',
+  'foam',
+  'sheet',
 ] as const
 
 function isTwo(token: NumberToken, i: number, reader: Reader): boolean {

@@ -21,6 +21,8 @@ export type SizeHints = {
   readonly hasTile: boolean
   readonly hasArea: boolean
   readonly wantsRoom: boolean
+  /** Underlayment is spoken of, and no tile. */
+  readonly goods: boolean
   /** A plus sign adds sizes up. */
   readonly sums: boolean
   readonly metric: boolean
@@ -191,6 +193,7 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
     }
   })
   if (tiles > 1) cost += 2 * (tiles - 1)
+  if (hints.goods && sheets === 0) cost += 1.6 * tiles
   if (sheets > 1) cost += 2 * (sheets - 1)
   if (sheets > 0 && rooms === 0 && !hints.hasRoom && !hints.hasArea) cost += 1.6
   if (tiles + sheets === 0 && !hints.hasTile && !hints.wantsRoom && (hints.hasArea || rooms > 1)) cost += 1.3

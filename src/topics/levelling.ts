@@ -3,9 +3,11 @@ import { cure } from '../core/cure.ts'
 import { type ClipRule, clipsForEdges, clipsPerTile, gridEdges, wedgesFor } from '../core/levelling.ts'
 import { moduleM2 } from '../core/tile.ts'
 import type { Facts, Tile } from '../facts.ts'
+import { isTypicalTile } from '../language/sizes.ts'
 import { area, count, hours, number, type Phrase, percent, say, small, temperature } from '../phrase.ts'
 import { cureLimits } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
+import { haveOf, verdictOf } from './around/enough.ts'
 import { dayM2, withoutDay } from './around/pace.ts'
 import { alone, figureNear, lengthMm } from './around/read.ts'
 import { floorSum } from './floors.ts'
@@ -100,6 +102,15 @@ function floorOrTiles(brief: Brief, facts: Facts, tile: Tile): Outcome<{ areaM2:
   return fine({ areaM2: pieces.n * moduleM2({ shape: 'rectangle', lengthMm, widthMm, jointMm }) })
 }
 
+/** "do I need clips for 24x48": the one bare pair is a size that tile is sold in, and no room. */
+function tileAsRoom(brief: Brief): Outcome<Told> | null {
+  const rooms = brief.heard.sizes.filter((size) => size.role === 'room')
+  const [a, b] = rooms[0]?.item.parts ?? []
+  if (rooms.length !== 1 || !a || !b || a.unit !== null || b.unit !== null || !isTypicalTile(a.n, b.n)) return null
+  if (brief.heard.facts.areaM2 !== undefined || Math.max(a.n, b.n) < 24) return null
+  return perTileOnly(brief, { lengthMm: Math.max(a.n, b.n) * 25.4, widthMm: Math.min(a.n, b.n) * 25.4 })
+}
+
 /** "how many clips per 24x24 tile" */
 function perTileOnly(brief: Brief, tile: Tile): Outcome<Told> {
   const assumed: Phrase[] = []
@@ -124,7 +135,7 @@ function clips(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
   const facts = withoutDay(brief)
   const tile = knownTile(facts)
-  if (!tile) return refuse('question', { question: 'tile' })
+  if (!tile) return tileAsRoom(brief) ?? refuse('question', { question: 'tile' })
   const floor = floorOrTiles(brief, facts, tile)
   if (!floor.ok) return floor
   if (!floor.value)
@@ -143,17 +154,20 @@ function clips(brief: Brief): Outcome<Told> {
   const wedges = wedgesFor({ clipsADay, freeAfterH: free.value.highH })
   if (!wedges.ok) return wedges
   const size = tilePhrase(tile, brief.metric)
+  const verdict = verdictOf(haveOf(brief, 'clip'), Math.ceil(plain.value.clips))
   const wedgesFirst = brief.has('wedge') && !brief.heard.has('clip')
+  const answer = say(wedgesFirst ? 'levelling.wedges-first' : 'levelling.answer', {
+    clips: count(buy),
+    wedges: count(wedges.value),
+    tile: size,
+    area: area(areaM2),
+    spares: percent(l.sparePct.value),
+  })
   return fine({
     topic: 'levelling',
-    answer: say(wedgesFirst ? 'levelling.wedges-first' : 'levelling.answer', {
-      clips: count(buy),
-      wedges: count(wedges.value),
-      tile: size,
-      area: area(areaM2),
-      spares: percent(l.sparePct.value),
-    }),
+    answer: verdict[0] ?? answer,
     details: [
+      ...(verdict.length ? [answer] : []),
       say(wedges.value >= plain.value.clips - 1 ? 'levelling.wedges-all' : 'levelling.wedges-day', {
         wedges: count(wedges.value),
         area: area(Math.min(m2, areaM2)),

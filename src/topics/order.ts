@@ -9,19 +9,27 @@ import { dayPlan } from './around/day-plan.ts'
 import { lifting, weigh } from './around/haul.ts'
 import { type JobLines, jobLines, type NamedLine } from './around/order-lines.ts'
 import { figureNear, moneyOf, toldPer } from './around/read.ts'
+import { withCautions } from './around/safety.ts'
 import { trim } from './around/trim.ts'
 import { floorSum } from './floors.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
 export function order(brief: Brief): Outcome<Told> {
-  if (brief.has('schedule')) return dayPlan(brief)
-  if (brief.has('base-trim', 'profile') || isStairs(brief)) return trim(brief)
-  if (brief.has('lift')) return lifting(brief)
-  if (brief.has('build-up', 'flange', 'undercut', 'under-counter', 'step-to', 'floor-load')) return buildUp(brief)
-  if (brief.has('payload', 'trip', 'trailer')) return weigh(brief)
-  if (brief.has('weight-word') && !brief.has('order-word')) return weighsAnything(brief) ? weigh(brief) : buildUp(brief)
-  if (brief.has('missing')) return missing(brief)
-  return list(brief)
+  if (brief.has('schedule')) return withCautions(brief, dayPlan(brief))
+  if (brief.has('base-trim', 'profile') || isStairs(brief)) return withCautions(brief, trim(brief), 'cutting', 'gfci')
+  if (brief.has('lift')) return withCautions(brief, lifting(brief), 'lifting')
+  if (brief.has('build-up', 'flange', 'undercut', 'under-counter', 'step-to', 'floor-load')) return built(brief)
+  if (brief.has('payload', 'trip', 'trailer')) return withCautions(brief, weigh(brief), 'lifting')
+  if (brief.has('weight-word') && !brief.has('order-word'))
+    return weighsAnything(brief) ? withCautions(brief, weigh(brief), 'lifting') : built(brief)
+  return withCautions(brief, brief.has('missing') ? missing(brief) : list(brief), 'lifting')
+}
+
+/** The build-up, with what it touches: the structure under a load, the hookups of an appliance. */
+function built(brief: Brief): Outcome<Told> {
+  const told = buildUp(brief)
+  if (brief.has('floor-load', 'weight-word')) return withCautions(brief, told, 'structure')
+  return brief.has('under-counter') ? withCautions(brief, told, 'gas', 'electric') : withCautions(brief, told)
 }
 
 const isStairs = (brief: Brief): boolean => brief.has('step') && !brief.has('step-to', 'build-up')
@@ -175,7 +183,7 @@ function tellOrder(brief: Brief, job: JobLines, lines: readonly NamedLine[]): Ou
       ...job.assumed,
       ...(anyPrice && value.unpriced.length ? [say('order.unpriced', { lines: count(value.unpriced.length) })] : []),
     ],
-    warnings: [say('order.one-lot'), say('caution.lifting')],
+    warnings: [say('order.one-lot')],
     sources: [sourceOf(brief.settings.around.order.atticPct)],
     working: [
       ...rows,

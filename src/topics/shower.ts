@@ -6,13 +6,18 @@ import type { Facts } from '../facts.ts'
 import { area, count, number, type Phrase, say, slope, small, volume } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { figureNear, lengthMm, lengthNear, toldPer } from './around/read.ts'
-import { laidRooms } from './around/rooms.ts'
+import { inInches, laidRooms } from './around/rooms.ts'
+import { withCautions } from './around/safety.ts'
 import { wetWork } from './around/wet-work.ts'
 import { knownTile } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
 export function shower(said: Brief): Outcome<Told> {
   const brief = inInches(said)
+  return withCautions(brief, asked(brief), 'cement')
+}
+
+function asked(brief: Brief): Outcome<Told> {
   const h = brief.heard
   if (h.has('flood-test')) return floodAnswer(brief)
   if (h.has('weep')) return rule(brief, 'shower.weep', [say('shower.weep-how')])
@@ -24,22 +29,6 @@ export function shower(said: Brief): Outcome<Told> {
   if (h.has('slope-word')) return slopeRule(brief)
   if (h.has('curb', 'bench', 'niche')) return ledge(brief)
   return hasPan ? wetWork(brief) : slopeRule(brief)
-}
-
-/** No shower is 24 ft wide: a bare pair that large is in inches. */
-const LEAST_INCHES = 24
-
-function inInches(brief: Brief): Brief {
-  const size = brief.heard.sizes.find(
-    (one) => one.role === 'room' && one.item.parts.every((part) => part.unit === null),
-  )
-  const rooms = brief.heard.facts.rooms
-  if (!size || !rooms || rooms.length !== 1) return brief
-  const [a, b] = size.item.parts
-  const larger = Math.max(a?.n ?? 0, b?.n ?? 0)
-  if (larger < LEAST_INCHES || larger >= 100 || brief.metric) return brief
-  const pieces = rooms[0]!.pieces.map((p) => ({ ...p, lengthMm: p.lengthMm / 12, widthMm: p.widthMm / 12 }))
-  return { ...brief, facts: { ...brief.facts, rooms: [{ ...rooms[0]!, pieces }] } }
 }
 
 /** The slope said, as a fall a metre: "1/4 per foot", "2%". */
@@ -166,7 +155,6 @@ function warningsFor(brief: Brief, bed: PanBed, slopeMmPerM: number): Phrase[] {
       ? [say('shower.steep', { steepest: slope(bed.steepestMmPerM), most: slope(s.steepestMmPerM.value) })]
       : []),
     say('shower.code'),
-    say('caution.cement'),
   ]
 }
 
@@ -189,7 +177,7 @@ function channel(
   ]
   return fine({
     ...panTold(brief, bed.value.volumeL, areaM2, slopeMmPerM, details, assumed),
-    warnings: [say('shower.code'), say('caution.cement')],
+    warnings: [say('shower.code')],
     working: [
       say('shower.work-plane', {
         area: number(areaM2, 3),

@@ -9,7 +9,10 @@ import { area, count, hours, number, type Phrase, percent, quote, run, say, volu
 import { yielding } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { materialOf, spreadOf, usualPack } from '../settings.ts'
-import { type LaidRoom, laidRooms } from './around/rooms.ts'
+import { haveOf, verdictOf } from './around/enough.ts'
+import { figureNear } from './around/read.ts'
+import { inInches, type LaidRoom, laidRooms } from './around/rooms.ts'
+import { withCautions } from './around/safety.ts'
 import { type Goods, goodsName, goodsOf, isStockSize, pieceM2 } from './around/sheet-goods.ts'
 import { floorSum } from './floors.ts'
 import { packPhrase, trowelPhrase } from './stuff.ts'
@@ -48,7 +51,7 @@ type Bond = {
 /** All that an underlayment takes, for its own topic and for the order.
  *  @problem question (no floor), out-of-range, too-much-work, unknown-material */
 export function underlaymentNeed(said: Brief): Outcome<UnderlaymentNeed> {
-  const brief = sizeAsRoom(said)
+  const brief = showerWalls(sizeAsRoom(said))
   const goods = goodsOf(brief)
   if (!goods) return refuse('unknown-material', { said: 'underlayment' })
   const floor = floorSum(brief.facts)
@@ -89,6 +92,25 @@ function sizeAsRoom(brief: Brief): Brief {
   return {
     ...brief,
     facts: { ...rest, goods: others, rooms: [{ count: 1, pieces: [{ sign: 1, lengthMm, widthMm }] }] },
+  }
+}
+
+/** "board for a tub surround 60x30, 5 ft high": the three walls round it, not its floor. */
+function showerWalls(said: Brief): Brief {
+  const { heard } = said
+  const high = figureNear(heard, ['length'], 'high', 'wall')?.si
+  if (!high || high < 600 || !heard.has('shower', 'pan') || !heard.facts.rooms) return said
+  const brief = inInches(said)
+  const [room] = brief.facts.rooms ?? []
+  const [piece] = room?.pieces ?? []
+  if (!piece) return said
+  const runMm = Math.max(piece.lengthMm, piece.widthMm) + 2 * Math.min(piece.lengthMm, piece.widthMm)
+  return {
+    ...brief,
+    facts: {
+      ...brief.facts,
+      rooms: [{ count: 1, upright: true, pieces: [{ sign: 1, lengthMm: runMm, widthMm: high }] }],
+    },
   }
 }
 
@@ -213,6 +235,19 @@ function bondOf(brief: Brief, goods: Goods, areaM2: number): Outcome<Bond> {
 }
 
 export function underlayment(brief: Brief): Outcome<Told> {
+  const goods = goodsOf(brief)
+  const isBoard = goods?.id === 'cement-board' || goods?.id === 'fibre-cement'
+  const isBedded = goods?.underlayment.bond.kind === 'mortar'
+  const told = asked(brief)
+  return withCautions(
+    brief,
+    told,
+    ...(isBoard ? (['silica'] as const) : []),
+    ...(isBedded ? (['cement'] as const) : []),
+  )
+}
+
+function asked(brief: Brief): Outcome<Told> {
   const waitOnly = waitAlone(brief)
   if (waitOnly) return fine(waitOnly)
   const worked = underlaymentNeed(brief)
@@ -226,7 +261,8 @@ export function underlayment(brief: Brief): Outcome<Told> {
     ...(['pieces', 'bond', 'tape', 'screws', 'fill', 'wait'] as const).filter((name) => name !== first),
   ]
   const told = order.map((name) => lines[name]).filter((line): line is Phrase => line !== null)
-  const [answer, ...details] = told as [Phrase, ...Phrase[]]
+  const verdict = verdictOf(haveOf(brief, goods.form), need.pieces)
+  const [answer, ...details] = [...verdict, ...told] as [Phrase, ...Phrase[]]
   return fine({
     topic: 'underlayment',
     answer,
@@ -343,9 +379,7 @@ function fillBags(brief: Brief, fillL: Spread): number | null {
 }
 
 function warningsOf(goods: Goods): Phrase[] {
-  const isBoard = goods.id === 'cement-board' || goods.id === 'fibre-cement'
   return [
-    ...(isBoard ? [say('caution.board-dust')] : []),
     ...(goods.id === 'uncoupling-membrane' ? [say('underlayment.membrane-mortar')] : []),
     ...(goods.underlayment.bond.kind === 'adhesive' ? [say('underlayment.adhesive-sheet')] : []),
   ]

@@ -53,6 +53,22 @@ export const UNDERLAYMENT: readonly Row[] = [
   ['cork shets 2x4 ft 160 sqft how many', 'underlayment', { sheets: pieces(160, 8) }],
   ['3.5m x 4.2m room, membrane 1m x 15m how many rolls', 'underlayment', { area_m2: near(14.7), rolls: [1, 2] }],
   ['two rooms 10x10 and 8x9, cork 2x4 sheets how many', 'underlayment', { area_m2: near(172 * FT2), sheets: [22, 27] }],
+  ['foam underlay 1m x 10m rolls 35 m2', 'underlayment', { rolls: [4, 4] }],
+  ['membrane for 300 sf, rolls are 323', 'underlayment', { rolls: [1, 2] }],
+  ['cork 6mm 915x610 for 4m x 5m', 'underlayment', { sheets: [36, 42] }],
+  ['are 12 sheets of 3x5 enough for 10x16', 'underlayment', { sheets: pieces(160, 15) }],
+  ['4x8 1/4 inch plywood underlayment 12x14', 'underlayment', { sheets: pieces(168, 32) }],
+  [
+    '1/2 in cement board 3x5 for walls 120 sf less a 3x4 window',
+    'underlayment',
+    { area_m2: near(108 * FT2), sheets: pieces(108, 15) },
+  ],
+  // Walls 60 + 30 + 30 in by 5 ft.
+  [
+    'backerboard for tub surround 60x30 walls 5 ft high',
+    'underlayment',
+    { area_m2: near(50 * FT2), sheets: pieces(50, 15) },
+  ],
   ['do we need to wait for the cork glue to dry, how long', 'underlayment', { tile_after_h: [12, 72] }],
 ]
 
@@ -78,6 +94,8 @@ export const LEVELLING: readonly Row[] = [
   ['when do the clips come off', 'levelling', { grout_after_h: 24 }],
   // References 13.8: a 24 h wait at 50 F takes 41 to 47 h.
   ['when do the clips come off at 50F', 'levelling', { grout_after_h: [41, 48] }],
+  ['do I need clips for 24x48', 'levelling', { clips: [2, 10] }],
+  ['500 clips enough for 200 sf 12x24?', 'levelling', { clips: clips(100) }],
   ['can we pull the wedges tomorrow, its 70F', 'levelling', { grout_after_h: near(24) }],
 ]
 
@@ -121,9 +139,9 @@ export const SHOWER: readonly Row[] = [
   ['how long is a flood test', 'shower'],
   ['weep holes what do i put around them', 'shower'],
   ['2 coats waterproofing on 120 sf', 'shower', { membrane_l: [120 * FT2 * 0.8, 120 * FT2 * 1.4] }],
-  // Floor 15 sf, three walls: 12 ft x 8 ft.
-  ['waterproofing for a 3x5 shower 8 ft walls', 'shower', { area_m2: near(111 * FT2) }],
-  ['waterproofing for 3x5 shower with niche and curb', 'shower', { area_m2: [99 * FT2, 112 * FT2] }],
+  // Floor 15 sf, three walls: 3 + 5 + 3 ft x 8 ft.
+  ['waterproofing for a 3x5 shower 8 ft walls', 'shower', { area_m2: near(103 * FT2) }],
+  ['waterproofing for 3x5 shower with niche and curb', 'shower', { area_m2: [93 * FT2, 106 * FT2] }],
   ['gallons of liquid membrane for 90 sf shower walls', 'shower', { membrane_l: [90 * FT2 * 0.8, 90 * FT2 * 1.4] }],
 ]
 

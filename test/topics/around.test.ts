@@ -34,6 +34,10 @@ describe('verdicts by hand', () => {
     ],
     ['will the dishwasher fit: 36 under the counter, dishwasher is 33 3/4, 3/8 tile on 1/4 cement board', /goes back/],
     ['can one guy lift an 80 lb bag', /^Not alone/],
+    ['are 12 sheets of 3x5 cement board enough for 10x16', /^Enough/],
+    ['are 4 rolls of 54 sf membrane enough for 16x18', /^Not enough/],
+    ['500 clips enough for 200 sf 12x24?', /^Enough/],
+    ['cork over the old sheet vinyl, 12x14, 2x4 sheets how many', /sbestos/],
     ['transition to 3/4 hardwood from 3/8 tile on 1/2 cement board', /bevel/],
     ['what slope for a shower floor', /1\/4 in per ft/],
     ['12x12 tile on a 36x60 shower pan, mud bed how much', /envelope|fold cuts/],
@@ -86,6 +90,16 @@ describe('the order', () => {
     const reply = ask('10x13 shop floor 18x18 3/16 joint, 3x5 cement board sheets, order list')
     expect(reply.details.filter((line) => /thin-?set|mortar/i.test(line)).length).toBeGreaterThanOrEqual(2)
   })
+})
+
+test('a caution is full once, then a tag, and never dropped', () => {
+  const crew = new Crew()
+  const say = '3x5 cement board sheets for a 5x8 bath how many'
+  const first = crew.say(say).warnings.join(' ')
+  const second = crew.say(say).warnings.join(' ')
+  expect(first).toMatch(/silica/i)
+  expect(second).toMatch(/silica/i)
+  expect(second.length).toBeLessThan(first.length)
 })
 
 describe('talk', () => {

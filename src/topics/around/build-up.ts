@@ -39,7 +39,7 @@ export function buildUp(brief: Brief): Outcome<Told> {
         : []),
     ],
     assumed,
-    warnings: asksLoad ? [say('caution.structure')] : fits.warnings,
+    warnings: asksLoad ? [] : fits.warnings,
     sources: [sourceOf(brief.settings.practice.mortar.minBedMm), ...fits.sources],
     working: layers.value.map((l) =>
       say('order.work-layer', {
@@ -76,7 +76,7 @@ function fitLines(brief: Brief, usualMm: number, highMm: number): Fits {
     return {
       answer: say(ring > 0 ? 'order.flange' : 'order.flange-fine', { ring: small(ring), above: small(above) }),
       details: [],
-      warnings: [say('caution.plumber')],
+      warnings: [say('order.plumber')],
       sources: [sourceOf(b.flangeAboveMm)],
     }
   }
@@ -137,7 +137,7 @@ function applianceLines(brief: Brief, riseMm: number): Fits {
       least: small(least),
     }),
     details: [say('order.appliance-out')],
-    warnings: [say('caution.appliance')],
+    warnings: [],
     sources: [],
   }
 }

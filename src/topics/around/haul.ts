@@ -80,7 +80,7 @@ export function weigh(brief: Brief): Outcome<Told> {
     answer: tile.value?.line ?? say('order.mass', { mass: mass(kg) }),
     details: [...loadLines(loads), ...palletLines(brief, loads)],
     assumed,
-    warnings: [say('caution.lifting')],
+    warnings: [],
     sources: [sourceOf(brief.settings.practice.weight.liftKg)],
     working: [say('order.work-mass', { mass: mass(kg) })],
     values: { weight_kg: kg },
@@ -101,7 +101,7 @@ function tongueAlone(brief: Brief): Told | null {
       high: mass((kg * tonguePctHigh.value) / 100),
       mass: mass(kg),
     }),
-    warnings: [say('caution.payload')],
+    warnings: [say('order.payload-rule')],
     sources: [sourceOf(tonguePctLow)],
     values: { weight_kg: kg },
   }
@@ -162,7 +162,7 @@ function haul(
         : []),
     ],
     assumed,
-    warnings: [say('caution.payload'), say('caution.lifting')],
+    warnings: [say('order.payload-rule')],
     sources: trailer ? [sourceOf(truck.tonguePctLow)] : [sourceOf(truck.bagsAPallet)],
     working: [say('order.work-trips', { mass: mass(kg), payload: mass(payload), least: number(kg / payload, 2) })],
     values: { weight_kg: kg, trips: trips.value.trips },
@@ -186,7 +186,7 @@ export function lifting(brief: Brief): Outcome<Told> {
     }),
     details: [say('order.lift-how')],
     assumed: [say('order.assumed-lift')],
-    warnings: [say('caution.lifting')],
+    warnings: [],
     sources: [{ text: 'NIOSH 94-110, revised lifting equation' }],
     working: [
       say('order.work-lift', {

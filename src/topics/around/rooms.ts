@@ -3,6 +3,7 @@ import { floorOf } from '../../core/floor/check.ts'
 import type { Floor } from '../../core/floor/rings.ts'
 import { CENTRED, type Corner, lessRectangle, type Place, plusRectangle, rectangle } from '../../core/floor/shapes.ts'
 import type { Facts, Piece, Room } from '../../facts.ts'
+import type { Brief } from '../topic.ts'
 
 /** A floor and how many of it there are. */
 export type LaidRoom = { readonly floor: Floor; readonly count: number }
@@ -59,3 +60,19 @@ const fromWall = (low: number | undefined, high: number | undefined) =>
     : high !== undefined
       ? ({ from: 'high', mm: high } as const)
       : null
+
+/** No shower is 24 ft wide: a bare pair that large is in inches. */
+const LEAST_INCHES = 24
+
+export function inInches(brief: Brief): Brief {
+  const size = brief.heard.sizes.find(
+    (one) => one.role === 'room' && one.item.parts.every((part) => part.unit === null),
+  )
+  const rooms = brief.heard.facts.rooms
+  if (!size || !rooms || rooms.length !== 1) return brief
+  const [a, b] = size.item.parts
+  const larger = Math.max(a?.n ?? 0, b?.n ?? 0)
+  if (larger < LEAST_INCHES || larger >= 100 || brief.metric) return brief
+  const pieces = rooms[0]!.pieces.map((p) => ({ ...p, lengthMm: p.lengthMm / 12, widthMm: p.widthMm / 12 }))
+  return { ...brief, facts: { ...brief.facts, rooms: [{ ...rooms[0]!, pieces }] } }
+}

@@ -1,5 +1,6 @@
 /** Waterproofing of a wet area: faces, litres by coats, band at every change of plane. */
 import { membraneLitres, wetFaces } from '../../core/shower/waterproofing.ts'
+import type { Facts } from '../../facts.ts'
 import { area, count, hours, number, type Phrase, quote, run, say, small, volume } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { materialOf, usualPack } from '../../settings.ts'
@@ -7,8 +8,6 @@ import { floorSum } from '../floors.ts'
 import { type Brief, sourceOf, type Told } from '../topic.ts'
 import { figureNear, lengthNear } from './read.ts'
 
-/** Walls wet on three sides of four: an alcove. */
-const ALCOVE_SHARE = 0.75
 const USUAL_CURB = { heightMm: 114.3, widthMm: 114.3 }
 const USUAL_NICHE = { widthMm: 304.8, heightMm: 609.6, depthMm: 88.9 }
 
@@ -98,11 +97,12 @@ function facesOf(brief: Brief, floor: { areaM2: number; perimeterM: number }, as
   const wallHeightMm = high === null ? s.wallHeightMm.value : high < 300 ? high * 12 : high
   if (high === null) assumed.push(say('shower.assumed-height', { height: { is: 'room', mm: wallHeightMm } }))
   assumed.push(say('shower.assumed-alcove'))
-  const openMm = floor.perimeterM * 1000 * (1 - ALCOVE_SHARE)
+  // An alcove: its longest side is open.
+  const openMm = longestSide(brief.facts) ?? floor.perimeterM * 250
   const worked = wetFaces(
     {
       floorM2: floor.areaM2,
-      wallRunMm: floor.perimeterM * 1000 * ALCOVE_SHARE,
+      wallRunMm: floor.perimeterM * 1000 - openMm,
       wallHeightMm,
       corners: 2,
       ...(h.has('curb') ? { curb: { lengthMm: openMm, ...USUAL_CURB } } : {}),
@@ -116,4 +116,9 @@ function facesOf(brief: Brief, floor: { areaM2: number; perimeterM: number }, as
     say(`shower.ledge-${what}`, { fall: small(fallMm) }),
   )
   return fine({ ...worked.value, ledges })
+}
+
+function longestSide(facts: Facts): number | null {
+  const piece = facts.rooms?.[0]?.pieces[0]
+  return piece ? Math.max(piece.lengthMm, piece.widthMm) : null
 }

@@ -2,14 +2,10 @@
 export const aroundPhrases: Readonly<Record<string, string>> = {
   'around.assumed-pace': 'a day sets {area}',
 
-  'caution.board-dust':
-    'Cement board holds silica: score and snap it, outdoors if you can; never dry-cut it indoors with a saw.',
-  'caution.cement': 'Wet cement burns skin and pain comes late: gloves, kneepads, wash it off.',
-  'caution.structure': 'Whether the floor carries it is for a licensed designer and local code.',
-  'caution.lifting': 'Lift bags and boxes close to the body, two people or a cart for the heavy ones.',
-  'caution.payload': 'The sticker on the door rules: payload counts people and tools, and tie the load down.',
-  'caution.plumber': 'Toilet and flange are for a licensed plumber where local code says so.',
-  'caution.appliance': 'Gas, water and electric hookups: a licensed trade takes them off and puts them back.',
+  'order.payload-rule': 'The sticker on the door rules: payload counts people and tools, and tie the load down.',
+  'order.plumber': 'Toilet and flange are for a licensed plumber where local code says so.',
+  'around.enough': 'Enough: {have} on hand, {need} needed.',
+  'around.short': 'Not enough: {need} needed, {have} on hand, {short} short.',
 
   'goods.cork': 'cork underlayment',
   'goods.foam': 'foam board',
