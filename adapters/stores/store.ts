@@ -151,14 +151,9 @@ export interface Store<Memory> {
   close(): Promise<void>
 }
 
-/** The key of a channel. The workspace (Slack team, Discord guild) bounds what is shared between channels; for a direct
- *  message give something of its own there. Any text is safe in any part. */
-export const channelKey = (platform: string, workspace: string, channel: string): string =>
-  [platform, workspace, channel].map(inert).join('/')
-
-/** The workspace part of a channel key: `platform/workspace`. */
-export const workspaceOf = (channel: string): string => channel.slice(0, Math.max(0, channel.lastIndexOf('/')))
-
-/** Text that every database takes as it is: no NUL, no half of a surrogate pair, no slash. */
-const inert = (text: string): string =>
-  text.replace(/[%/\0]|\p{Surrogate}/gu, (c) => `%${c.charCodeAt(0).toString(16).padStart(4, '0')}`)
+/** The workspace that bounds what a channel's figures are shared with: `PLATFORM:WORKSPACE` of a channel key
+ *  `PLATFORM:WORKSPACE:CHANNEL`. A direct message (`PLATFORM:direct:CHANNEL`) and any other key is a workspace of its own. */
+export function workspaceOf(channel: string): string {
+  const [platform, workspace, ...rest] = channel.split(':')
+  return platform && workspace && workspace !== 'direct' && rest.length > 0 ? `${platform}:${workspace}` : channel
+}

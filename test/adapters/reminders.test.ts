@@ -9,7 +9,7 @@ import type { Json } from '../../adapters/stores/store.ts'
 import { got } from './stores/contract.ts'
 import { toyRules } from './stores/toy.ts'
 
-const SHOP = 'slack/T/shop'
+const SHOP = 'slack:T:shop'
 let dir: string
 let nowMs: number
 let sent: { channel: string; body: Json; about: AboutReminder }[]
@@ -60,7 +60,7 @@ test('what was due while the laptop slept or nothing ran goes out late, and says
 
 test('ten instances send 200 reminders once each', async () => {
   for (let i = 0; i < 200; i++)
-    got(await store().remind(`slack/T/C${i % 40}`, { id: `r${i}`, dueMs: nowMs - i, body: i }))
+    got(await store().remind(`slack:T:C${i % 40}`, { id: `r${i}`, dueMs: nowMs - i, body: i }))
   const counts = await Promise.all(Array.from({ length: 10 }, () => clock().scan()))
   expect(counts.reduce((a, b) => a + b)).toBe(200)
   expect(new Set(sent.map((s) => s.about.id)).size).toBe(200)

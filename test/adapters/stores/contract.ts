@@ -1,7 +1,7 @@
 /** What every store promises, run on each of them. */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { Keeper } from '../../../adapters/stores/keep.ts'
-import { channelKey, type Kept, type Rules, type Store } from '../../../adapters/stores/store.ts'
+import { type Kept, type Rules, type Store, workspaceOf } from '../../../adapters/stores/store.ts'
 import type { Entry } from '../../../src/message.ts'
 import { AT, answered, entry, type Toy, toyRules } from './toy.ts'
 
@@ -19,9 +19,9 @@ export function got<T>(kept: Kept<T>): T {
   return kept.value
 }
 
-const BAKERY = channelKey('slack', 'T1', 'bakery')
-const YARD = channelKey('slack', 'T1', 'yard')
-const ELSEWHERE = channelKey('slack', 'T2', 'bakery')
+const BAKERY = 'slack:T1:bakery'
+const YARD = 'slack:T1:yard'
+const ELSEWHERE = 'slack:T2:bakery'
 const HOSTILE = 'a\u0000b\ud800c/%0041\'";--\u{1f9f1}'
 
 export function contract(name: string, start: () => Promise<Bench>): void {
@@ -91,7 +91,7 @@ export function contract(name: string, start: () => Promise<Bench>): void {
     })
 
     test('hostile text comes back as it was', async () => {
-      const channel = channelKey('slack', HOSTILE, HOSTILE)
+      const channel = `slack:'";--/%0041\u{1f9f1}:${'c'.repeat(900)}`
       const written = entry(HOSTILE, 3, { person: HOSTILE, personName: HOSTILE, kind: HOSTILE })
       const message = {
         messageId: HOSTILE,
@@ -110,10 +110,10 @@ export function contract(name: string, start: () => Promise<Bench>): void {
       ])
     })
 
-    test('channel keys keep apart what differs', () => {
-      expect(channelKey('a', 'b/c', 'd')).not.toBe(channelKey('a', 'b', 'c/d'))
-      expect(channelKey('a', 'b', '\ud800')).not.toBe(channelKey('a', 'b', '\ufffd'))
-      expect(channelKey('a', '%002f', 'd')).not.toBe(channelKey('a', '/', 'd'))
+    test('direct messages share no workspace, nor do keys of no platform', () => {
+      expect(workspaceOf('slack:T1:C1')).toBe('slack:T1')
+      expect(workspaceOf('discord:direct:7')).toBe('discord:direct:7')
+      for (const key of ['terminal', '', 'a:b', '::', ':x:y']) expect(workspaceOf(key)).toBe(key)
     })
 
     test('300 entries fold the same from snapshots as from the start', async () => {
@@ -203,12 +203,15 @@ export function contract(name: string, start: () => Promise<Bench>): void {
       })
       await store.append(YARD, answered('m3', 3))
       await store.append(ELSEWHERE, { ...answered('m4'), entries: [entry('m4', 4, { kind: 'used' })] })
-      const learned = got(await another().learned('slack/T1', ['used', 'binned'], 10))
+      const learned = got(await another().learned('slack:T1', ['used', 'binned'], 10))
       expect(learned.map((e) => [e.channel, e.entry.messageId])).toEqual([
         [YARD, 'm2'],
         [BAKERY, 'm1'],
       ])
-      expect(got(await store.learned('slack/T', ['used'], 10))).toEqual([])
+      expect(got(await store.learned('slack:T', ['used'], 10))).toEqual([])
+      for (const one of ['discord:direct:1', 'discord:direct:2'])
+        await store.append(one, { ...answered('m5'), entries: [entry('m5', 5, { kind: 'used' })] })
+      expect(got(await store.learned(workspaceOf('discord:direct:1'), ['used'], 10))).toHaveLength(1)
     })
 
     test('a button knows its meaning until its time is over', async () => {
@@ -327,7 +330,7 @@ export function contract(name: string, start: () => Promise<Bench>): void {
     })
 
     test('200 channels at once', async () => {
-      const channels = Array.from({ length: 200 }, (_, i) => channelKey('slack', `T${i % 7}`, `C${i}`))
+      const channels = Array.from({ length: 200 }, (_, i) => `slack:T${i % 7}:C${i}`)
       const keeper = new Keeper(store)
       await Promise.all(
         channels.flatMap((channel, c) =>

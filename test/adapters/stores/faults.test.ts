@@ -10,7 +10,7 @@ import { type Folder, makeReadOnly, plainFolder, smallDisk } from '../../support
 import { got } from './contract.ts'
 import { AT, entry, type Toy, toyRules } from './toy.ts'
 
-const SHOP = 'slack/T/shop'
+const SHOP = 'slack:T:shop'
 let folder: Folder
 let file: string
 let store: SqliteStore<Toy>

@@ -43,7 +43,7 @@ test(`${ROUNDS} kills lose no answered message and double none`, { timeout: 300_
     // First what the killed one left unanswered, as a platform delivers again; then new messages without end.
     const again = unanswered
     const fresh = Array.from({ length: 400 }, (_, i) => `r${round}-${i}`)
-    for (const id of fresh) channelOf.set(id, `slack/T/C${round % 3}`)
+    for (const id of fresh) channelOf.set(id, `slack:T:C${round % 3}`)
     for (const id of [...again, ...fresh]) writer.child.stdin.write(`${id} ${channelOf.get(id)}\n`)
     await expect.poll(() => writer.out.includes('>'), { timeout: 20_000, interval: 1 }).toBe(true)
     await pause(Math.random() * 25)
@@ -72,7 +72,7 @@ test(`${ROUNDS} kills lose no answered message and double none`, { timeout: 300_
   raw.close()
   const store = new SqliteStore(file, toyRules)
   const parts = new Map<string, number[]>()
-  for (const channel of ['slack/T/C0', 'slack/T/C1', 'slack/T/C2']) {
+  for (const channel of ['slack:T:C0', 'slack:T:C1', 'slack:T:C2']) {
     const log = got(await store.entries(channel, 0, 1e9))
     expect(log.map((e) => e.seq)).toEqual(log.map((_, i) => i + 1))
     for (const { entry } of log) parts.set(entry.messageId, [...(parts.get(entry.messageId) ?? []), entry.part])

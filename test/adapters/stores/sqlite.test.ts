@@ -27,7 +27,7 @@ test('the file and its folder are made at first start, for their owner alone', a
   const dir = folder()
   const file = path.join(dir, 'data', 'kneepad', 'jobs.db')
   const store = new SqliteStore(file, toyRules)
-  got(await store.append('slack/T/C', answered('m1')))
+  got(await store.append('slack:T:C', answered('m1')))
   expect(statSync(path.dirname(file)).mode & 0o777).toBe(0o700)
   for (const suffix of ['', '-wal', '-shm']) expect(statSync(file + suffix).mode & 0o777, suffix).toBe(0o600)
   await store.close()

@@ -9,7 +9,7 @@ const store = new SqliteStore(process.argv[2]!, toyRules)
 const keeper = new Keeper(store)
 const say = (line: string) => process.stdout.write(`${line}\n`)
 // Half of them open the file before the first message comes, half with it.
-if (process.argv[3] === 'open') await store.load('slack/T/C0')
+if (process.argv[3] === 'open') await store.load('slack:T:C0')
 say('ready')
 for await (const line of createInterface({ input: process.stdin })) {
   const [id, channel] = line.split(' ') as [string, string]
