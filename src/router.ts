@@ -3,6 +3,7 @@
 import type { Talk } from './jobs/memory.ts'
 import type { Concept } from './language/concepts.ts'
 import type { Heard } from './language/hear.ts'
+import { mentionsTime } from './language/moments.ts'
 import type { Topic } from './reply.ts'
 import { AROUND_ROUTES } from './topics/around/routes.ts'
 import { asksRule, asksVerdict } from './topics/fitness/route.ts'
@@ -22,6 +23,22 @@ const asksTime: readonly Concept[] = ['when', 'how-long', 'can-we']
 
 /** Rows of the quantities and waits. Other topics add theirs where they belong in the order. */
 export const ROUTES: readonly Route[] = [
+  // What a bag covers by its notch is a sum; what the notch should leave is a rule.
+  {
+    topic: 'mortar',
+    all: [
+      ['cover', 'bag'],
+      ['notch', 'trowel'],
+    ],
+    none: ['negation'],
+    when: namesBag,
+  },
+  {
+    topic: 'cure',
+    all: [['set-verb', 'grouted-verb']],
+    none: ['how-much', 'how-many', 'water', 'bag'],
+    when: tellsStart,
+  },
   { topic: 'trouble', when: asksVerdict },
   { topic: 'help', all: [['help']], when: (h) => h.quantities.length === 0 },
   ...AROUND_ROUTES,
@@ -77,6 +94,19 @@ export const ROUTES: readonly Route[] = [
   { topic: 'help', all: [['thanks', 'greeting']], when: (h) => h.quantities.length === 0 && h.tokens.length <= 6 },
   { topic: 'layout', all: [['perimeter', 'area-word']], when: (h) => h.facts.tile === undefined },
 ]
+
+/** Something was done at a time or at a temperature, and a wait is asked for: "set at 2pm, 58F, can we grout tonight?" */
+function tellsStart(heard: Heard): boolean {
+  const known = heard.facts.temperatures !== undefined || mentionsTime(heard)
+  const asks = heard.has('grout', 'walk', 'heavy', 'wet-use', 'when', 'how-long', 'cure-word')
+  // "can I set tile at 45F?" asks leave to begin.
+  const begins = heard.marks.some((m) => m.concept === 'can-we' && heard.reader.is(m.first + m.count, 'set-verb'))
+  return known && asks && !begins
+}
+
+function namesBag(heard: Heard): boolean {
+  return heard.has('bag') || heard.facts.bagKg !== undefined || heard.facts.powderKg !== undefined
+}
 
 /** "how many quarts for 25 lb of sanded?" */
 function asksVolumeForPowder(heard: Heard): boolean {

@@ -193,13 +193,21 @@ export class Reader {
       : { unit: 'degree', count: 1 }
   }
 
+  /** Whether the figure at i stands behind feet, or is the second of a pair whose first has a unit: "8ft 9 in", "12 ft x 168 in". */
+  private followsUnit(i: number): boolean {
+    const before = this.sign(i - 1) === 'x' || this.is(i - 1, 'by') ? i - 2 : i - 1
+    if (before < i - 1 && this.number(before)) return false
+    if (this.sign(before) === "'") return true
+    return this.word(before) !== '' && unitAt(this.lexicon, this.tokens, before)?.unit === 'ft'
+  }
+
   private isPreposition(i: number, before: NumberToken): boolean {
     if (this.is(i + 1, ...PREPOSITION_BEFORE) || (this.is(i, 'in-a') && this.is(i + 1, 'in-a'))) return true
     // "72 in celsius"
     const named = unitAt(this.lexicon, this.tokens, i + 1)
     if (named && dimensionOf(named.unit) === 'temperature') return true
     const next = this.number(i + 1)
-    if (next === null || before.fraction) return false
+    if (next === null || before.fraction || this.followsUnit(i - 1)) return false
     // "12x14 room in 12x24", "50 bags in 3 rooms": a pair or a count after "in".
     return next.from > this.tokens[i].to && this.sign(i + 2) === 'x'
   }
@@ -210,6 +218,22 @@ export class Reader {
     if (!token) return null
     const unit = this.unit(i + 1, token)
     const negative = this.isNegative(i)
+    const centimetres = unit?.unit === 'm' ? this.number(i + 1 + unit.count) : null
+    // "4m20": metres with the centimetres stuck to them.
+    if (centimetres && /^\d\d$/.test(centimetres.text) && centimetres.from === this.tokens[i + unit!.count].to) {
+      const mm = token.value * 1000 + centimetres.value * 10
+      return {
+        n: mm / 1000,
+        unit: 'm',
+        dimension: 'length',
+        si: mm,
+        first: i,
+        last: i + 1 + unit!.count,
+        token,
+        compound: true,
+        negative,
+      }
+    }
     // "40 lf 1/2 in tile": a running foot takes no inches.
     if (unit?.unit === 'ft' && !this.is(i + 1, 'linear')) {
       const inches = this.inchesAfter(i + 1 + unit.count)
@@ -268,8 +292,7 @@ export class Reader {
     const next = this.tokens[at + 1]
     // "12' 6 x 10'" and "12'6": the bare figure belongs to the feet; "10' 8 a box" and "10' 3x4" do not.
     const stuck = this.tokens[at].from - this.tokens[i - 1].to <= (this.sign(i) === '-' ? 1 : 0)
-    if (stuck && this.sign(at + 1) !== 'x') return { value: number.value, last: at }
-    if (stuck && this.sign(at + 1) === 'x') return { value: number.value, last: at }
+    if (stuck) return { value: number.value, last: at }
     const pairFollows = next?.text === 'x' || this.is(at + 1, 'one-way') || this.is(at + 1, 'by')
     const pairBefore = this.tokens[i - 3]?.text === 'x' || this.is(i - 3, 'by')
     const closes = next === undefined || next.kind === 'sign' || this.is(at + 1, 'room', 'house-part', 'floor')

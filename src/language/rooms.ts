@@ -122,7 +122,7 @@ function addRoom(
     rooms[rooms.length - 1] = { ...previous, pieces: [...previous.pieces, piece] }
     return
   }
-  const count = countBefore(size, reader, marks)
+  const count = countBehind(size, reader) ?? countBefore(size, reader, marks)
   const upright = size.noun !== null && ['backsplash', 'wall'].includes(size.noun.mark.concept)
   rooms.push({ ...(name ? { name } : {}), count, pieces: [piece], ...(upright ? { upright: true } : {}) })
 }
@@ -166,6 +166,14 @@ function countBefore(size: Size, reader: Reader, _marks: readonly Mark[]): numbe
     if (/^[,;\n]$/.test(reader.sign(i))) break
   }
   return 1
+}
+
+/** "10x10 x 3 rooms": a third figure that counts. */
+function countBehind(size: Size, reader: Reader): number | null {
+  const third = size.item.parts[2]
+  const counts =
+    third !== undefined && third.unit === null && isCount(third.n) && reader.is(third.last + 1, 'room', 'house-part')
+  return counts ? third.n : null
 }
 
 const isCount = (n: number): boolean => Number.isInteger(n) && n >= 2 && n <= 500

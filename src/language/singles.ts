@@ -157,8 +157,14 @@ function area(context: Context): boolean {
   else if (noun(context, 'roll', 'sheet')) return false
   else if (near(context, 3, 'left-to-do')) draft.leftM2 ??= m2
   else if (near(context, 6, 'used')) draft.usedM2 ??= m2
-  else context.areas.push(m2)
+  else context.areas.push(m2 * shareBefore(context))
   return true
+}
+
+/** "half of 300 sf" */
+function shareBefore({ q, reader }: Context): number {
+  const share = reader.is(q.first - 1, 'of') ? reader.number(q.first - 2) : null
+  return share?.spelled && share.value > 0 && share.value < 1 ? share.value : 1
 }
 
 function mass(context: Context): boolean {
@@ -219,7 +225,7 @@ function bareTemperature(context: Context): boolean {
   const before = [1, 2].some(
     (k) => reader.is(q.first - k, 'slab', 'low', 'highest', 'temperature-word') && !reader.number(q.first - 1),
   )
-  const after = reader.is(q.last + 1, 'outside-air')
+  const after = reader.is(q.last + 1, 'outside-air', 'night', 'low', 'highest')
   const at =
     q.n >= 35 &&
     reader.is(q.first - 1, 'at') &&
@@ -285,6 +291,12 @@ function readOne(context: Context, durationsH: number[], percents: number[], are
     case 'temperature':
       return temperature(context)
     case 'time':
+      // "65 day 45 night" is no time of 65 days.
+      if (q.unit === 'day' && q.n >= 30 && context.reader.word(q.last) === 'day')
+        return temperature({
+          ...context,
+          q: { ...q, unit: 'degree', dimension: 'temperature', si: toSi(q.n, 'degree') },
+        })
       durationsH.push(q.si as number)
       return true
     case 'percent':

@@ -58,7 +58,7 @@ function isLongest(brief: Brief): boolean {
 }
 
 export function cure(brief: Brief): Outcome<Told> {
-  const afterGrout = brief.facts.done === 'grouted' && !brief.has('set-verb')
+  const afterGrout = isAfterGrout(brief)
   const stuff = stuffOf(brief, afterGrout)
   if (!stuff.ok) return stuff
   const { material, id, waits } = stuff.value
@@ -80,6 +80,17 @@ export function cure(brief: Brief): Outcome<Told> {
   })
   if (!worked.ok) return worked
   return tell(brief, { afterGrout, id, material, start, cure: worked.value, assumed, said })
+}
+
+/** The waits count from grouting where that is what was done, or what is asked about: "how long does grout dry before walking". */
+function isAfterGrout(brief: Brief): boolean {
+  if (brief.has('set-verb')) return false
+  return (
+    brief.facts.done === 'grouted' ||
+    (brief.has('grout', 'epoxy', 'sanded', 'unsanded') &&
+      brief.has('walk', 'heavy', 'wet-use') &&
+      !brief.has('mortar', 'tile'))
+  )
 }
 
 /** When it was done, where the message or the talk tells. */
