@@ -81,6 +81,13 @@ export type Trowel = {
 export type MortarName = 'large-format' | 'modified' | 'unmodified' | 'rapid' | 'mastic'
 export type GroutName = 'sanded' | 'unsanded' | 'high-performance' | 'epoxy'
 
+/** A price the crew gave, in its own money: for one as it is bought, or for a square metre. */
+export type Price = {
+  readonly what: 'tile' | 'mortar' | 'grout' | 'clips' | 'wedges' | 'tape' | 'adhesive' | 'underlayment'
+  readonly each: number
+  readonly perM2: boolean
+}
+
 /** Underlayment as it was said: an id of config/around.json, and the sheet or roll by its sides or its area. */
 export type SheetGoods = {
   readonly kind?: string
@@ -140,6 +147,7 @@ export type Facts = {
   readonly outOfFlatMm?: number
   readonly impervious?: boolean
   readonly goods?: SheetGoods
+  readonly prices?: readonly Price[]
   /** Whose rules hold. */
   readonly country?: 'US' | 'UK' | 'AU'
 }

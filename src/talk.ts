@@ -5,6 +5,7 @@ import type { Concept } from './language/concepts.ts'
 import { conversionIn } from './language/conversions.ts'
 import type { Heard } from './language/hear.ts'
 import { toSi } from './language/measures.ts'
+import { newerPrices } from './language/prices.ts'
 import { smallMm } from './language/singles.ts'
 import { type Phrase, quote, room as roomLength, say, word } from './phrase.ts'
 import type { Topic } from './reply.ts'
@@ -206,7 +207,8 @@ export function merged(old: Facts, fresh: Facts): Facts {
         : fresh.tile
     : old.tile
   const goods = fresh.goods && old.goods ? { ...old.goods, ...fresh.goods } : (fresh.goods ?? old.goods)
-  return { ...base, ...fresh, ...(tile ? { tile } : {}), ...(goods ? { goods } : {}) }
+  const prices = fresh.prices && old.prices ? newerPrices(old.prices, fresh.prices) : (fresh.prices ?? old.prices)
+  return { ...base, ...fresh, ...(tile ? { tile } : {}), ...(goods ? { goods } : {}), ...(prices ? { prices } : {}) }
 }
 
 function definedTile(tile: NonNullable<Facts['tile']>): Partial<NonNullable<Facts['tile']>> {

@@ -6,9 +6,10 @@ import type { Concept } from './concepts.ts'
 import { readCorners } from './corners.ts'
 import { readFlags } from './flags.ts'
 import { readGoods } from './goods.ts'
-import { type Item, itemsOf, joinDashes, splitMixed } from './items.ts'
+import { type Item, isSize, itemsOf, joinDashes, splitMixed } from './items.ts'
 import { type Lexicon, type Mark, marksOf, unitAt } from './lexicon.ts'
 import { dimensionOf, IMPERIAL, METRIC, type Quantity, quantitiesOf, Reader } from './measures.ts'
+import { readPrices } from './prices.ts'
 import { type DecimalHabit, type RoomNote, roomsOf } from './rooms.ts'
 import { type RuleWords, readerOf } from './rule-words.ts'
 import { type Draft, type Loose, readSingles } from './singles.ts'
@@ -101,6 +102,12 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   readWishes(reader, marks, draft)
   const goods = readGoods({ sizes, loose: singles.loose, marks, reader, metric }, draft)
   if (goods) draft.goods = goods
+  const prices = readPrices(
+    items.flatMap((item) => (isSize(item) ? [] : item.parts)),
+    reader,
+    marks,
+  )
+  if (prices.length > 0) draft.prices = prices
   dropEmptyTile(draft)
   const rooms = lessFromArea(corners ? [corners.room] : found.rooms, draft)
   if (rooms.length > 0) draft.rooms = mergeAlike(rooms)

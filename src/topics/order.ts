@@ -1,14 +1,14 @@
 /** The order: everything for the job in one list, what it costs, what is missing; what it weighs and how high it builds. */
 import { type Missing, missingFrom, type OnHand, type Order, orderOf } from '../core/order.ts'
-import type { Concept } from '../language/concepts.ts'
-import type { Quantity } from '../language/measures.ts'
+import type { Price } from '../facts.ts'
+import { moneyIn, PRICED } from '../language/prices.ts'
 import { type Amount, area, count, mass, type Phrase, percent, say } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { buildUp } from './around/build-up.ts'
 import { dayPlan } from './around/day-plan.ts'
 import { lifting, weigh } from './around/haul.ts'
 import { type JobLines, jobLines, type NamedLine } from './around/order-lines.ts'
-import { figureNear, moneyOf, toldPer } from './around/read.ts'
+import { figureNear } from './around/read.ts'
 import { withCautions } from './around/safety.ts'
 import { trim } from './around/trim.ts'
 import { floorSum } from './floors.ts'
@@ -41,59 +41,6 @@ const weighsAnything = (brief: Brief): boolean => {
   )
 }
 
-/** What a price is for, by the words beside it. */
-const PRICED: readonly [Concept, string][] = [
-  ['mortar', 'mortar'],
-  ['grout', 'grout'],
-  ['clip', 'clips'],
-  ['wedge', 'wedges'],
-  ['tape', 'tape'],
-  ['adhesive', 'adhesive'],
-  ['sheet', 'underlayment'],
-  ['roll', 'underlayment'],
-  ['cork', 'underlayment'],
-  ['box', 'tile'],
-  ['tile', 'tile'],
-  ['bag', 'mortar'],
-]
-
-type Price = { readonly what: string; readonly each: number; readonly perM2: boolean }
-
-const M2_OF: Readonly<Record<string, number>> = { sqft: 0.09290304, ft: 0.09290304, sqm: 1, m: 1, sqyd: 0.83612736 }
-
-/** "$4.50 a foot": a price by the area, as m² for one unit of it; null where it is by the piece. "A foot" of tile is a square one. */
-function areaUnitAfter(brief: Brief, q: Quantity): number | null {
-  if (q.dimension === 'area') return (q.si as number) / q.n
-  const unit = toldPer(brief.heard, { ...q, last: brief.heard.reader.is(q.last + 1, 'price') ? q.last + 1 : q.last })
-  return unit ? (M2_OF[unit] ?? null) : null
-}
-
-function pricesOf(brief: Brief): Price[] {
-  return moneyOf(brief.heard).map((q) => {
-    const m2 = areaUnitAfter(brief, q)
-    if (m2 !== null) return { what: 'tile', each: q.n / m2, perM2: true }
-    const near = PRICED.map(([concept, what]) => ({ what, q: figureNearest(brief, q, concept) })).filter(
-      (one) => one.q !== null,
-    )
-    const best = near.toSorted((a, b) => (a.q as number) - (b.q as number))[0]
-    return { what: best?.what ?? 'tile', each: q.n, perM2: false }
-  })
-}
-
-/** Tokens between a price and the nearest word of a meaning; null where it is not near. */
-function figureNearest(brief: Brief, q: Quantity, concept: Concept): number | null {
-  let best: number | null = null
-  for (const mark of brief.heard.marks) {
-    if (mark.concept !== concept) continue
-    const last = mark.first + mark.count - 1
-    const [from, to] = last < q.first ? [last + 1, q.first] : [q.last + 1, mark.first]
-    let gap = Math.max(0, to - from)
-    for (let i = from; i < to; i++) if (brief.heard.reader.sign(i) === ',' || brief.heard.reader.number(i)) gap += 4
-    if (gap <= 5 && (best === null || gap < best)) best = gap
-  }
-  return best
-}
-
 function priced(lines: readonly NamedLine[], prices: readonly Price[], brief: Brief): NamedLine[] {
   return lines.map((line) => {
     const price = prices.find((p) => p.what === line.what)
@@ -114,6 +61,8 @@ const taxPct = (brief: Brief): number => figureNear(brief.heard, ['percent'], 't
 /** Lines by what was counted or by a bare area, where no tile is known: "5 bags at $28", "168 sf at $4 a foot". */
 function countedLines(brief: Brief, prices: readonly Price[]): NamedLine[] {
   const lines: NamedLine[] = []
+  const { heard } = brief
+  const money = moneyIn(heard.quantities, heard.reader, heard.marks)
   for (const price of prices) {
     if (price.perM2) {
       const floor = floorSum(brief.facts)
@@ -135,7 +84,7 @@ function countedLines(brief: Brief, prices: readonly Price[]): NamedLine[] {
       (q) =>
         q.dimension === 'none' &&
         Number.isInteger(q.n) &&
-        !moneyOf(brief.heard).includes(q) &&
+        !money.includes(q) &&
         concepts.some((c) => brief.heard.reader.is(q.last + 1, c)),
     )
     if (pieces)
@@ -151,10 +100,10 @@ function countedLines(brief: Brief, prices: readonly Price[]): NamedLine[] {
 }
 
 function list(brief: Brief): Outcome<Told> {
-  const prices = pricesOf(brief)
+  const prices = brief.facts.prices ?? []
   const job = jobLines(brief)
   if (!job.ok) {
-    const lines = countedLines(brief, prices)
+    const lines = countedLines(brief, brief.heard.facts.prices ?? [])
     return lines.length ? tellOrder(brief, { lines, assumed: [], values: {}, areaM2: 0 }, lines) : job
   }
   return tellOrder(brief, job.value, priced(job.value.lines, prices, brief))

@@ -117,6 +117,18 @@ describe('talk', () => {
     expect(reply.topic).toBe('levelling')
     expect(reply.values['clips']).toBe(ask('clips for 10x13 18x18 3/16 joint').values['clips'])
   })
+  test('prices told once hold for the order that follows', () => {
+    const crew = new Crew()
+    crew.say('10x13 shop floor, 18x18 tile, 3/16 joint')
+    const first = crew.say('mortar $28 a bag, grout $22 a bag, cost?').values['cost'] as number
+    expect(first).toBeGreaterThan(28 * 3)
+    const next = crew.say('grout is $30 a bag, whats the order cost').values as Record<string, number>
+    expect(next['cost']! - first).toBeCloseTo(8 * next['grout_bags']!, 6)
+  })
+  test('primer, leveller and waterproofing are on the list where they are named', () => {
+    const list = ask('order list 10x13 18x18 tile with primer, 1/4 leveler and waterproofing').details.join('\n')
+    for (const word of ['primer', 'self-levelling', 'liquid membrane']) expect(list).toContain(word)
+  })
   test('the order of a job that was told before', () => {
     const crew = new Crew()
     crew.say('10x13 shop floor, 18x18 tile, 3/16 joint')

@@ -5,7 +5,9 @@ import { boxesForLot } from '../../core/order.ts'
 import { faceM2 } from '../../core/tile.ts'
 import type { Facts } from '../../facts.ts'
 import { type Amount, type Phrase, percent, quote, say } from '../../phrase.ts'
+import { yielding } from '../../practice.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
+import { type Coating, type Leveller, materialOf, usualPack } from '../../settings.ts'
 import { floorSum } from '../floors.ts'
 import { grout } from '../grout.ts'
 import { levelling } from '../levelling.ts'
@@ -14,6 +16,7 @@ import { groutOf, knownTile, mortarOf, packOf, tilePhrase, trowelOf, trowelPhras
 import { tile } from '../tile.ts'
 import type { Brief, Told } from '../topic.ts'
 import { underlaymentNeed } from '../underlayment.ts'
+import { lengthNear } from './read.ts'
 import { goodsName } from './sheet-goods.ts'
 
 /** A line with how it is told. */
@@ -82,15 +85,42 @@ export function jobLines(said: Brief): Outcome<JobLines> {
       }
     }
   }
-  if (brief.has('underlayment', 'cork', 'foam', 'cement-board', 'membrane', 'sheet', 'roll')) {
+  if (brief.facts.goods || brief.has('underlayment', 'cork', 'foam', 'cement-board', 'membrane', 'sheet', 'roll')) {
     const under = underlaymentNeed(brief)
     if (!under.ok) return under
     lines.push(...underLines(under.value))
     values = { ...values, [under.value.goods.form === 'sheet' ? 'sheets' : 'rolls']: under.value.pieces }
   }
+  lines.push(...extraLines(brief, areaM2))
   if (!lines.length) return refuse('question', { question: 'tile' })
   lines.push(...sundries(brief, areaM2, perimeterM, known !== null))
   return fine({ lines: lines.filter((l) => l.need > 0), assumed, values, areaM2 })
+}
+
+/** Primer, leveller and waterproofing where the message names them. */
+function extraLines(brief: Brief, areaM2: number): NamedLine[] {
+  const { settings, metric } = brief
+  const lines: NamedLine[] = []
+  const add = (what: string, id: string, material: Coating | Leveller, litres: number): void => {
+    const pack = usualPack(material, metric ? 'metric' : 'imperial')
+    const packL = material.kind === 'coating' ? pack.kg / material.wetKgPerL : yielding(material, pack).yieldL
+    const title = say('order.item-extra', { name: say(`goods.${id}`), pack: quote(pack.name) })
+    lines.push(
+      line('order.item-extra', what, Math.ceil(litres / packL - 1e-9), { unit: 'pack', kgEach: pack.kg, title }),
+    )
+  }
+  const primer = materialOf(settings, 'coating', 'primer')
+  if (primer && brief.has('primer')) add('primer', 'primer', primer, areaM2 * primer.coatLPerM2.usual * primer.coats)
+  const membrane = materialOf(settings, 'coating', 'liquid-membrane')
+  if (membrane && brief.has('waterproofing'))
+    add('waterproofing', 'liquid-membrane', membrane, areaM2 * membrane.coatLPerM2.usual * membrane.coats)
+  const leveller = materialOf(settings, 'leveller', 'leveller')
+  if (leveller && brief.has('leveller')) {
+    const said = lengthNear(brief.heard, metric, 'leveller')
+    const mm = said !== null && said <= 60 ? said : (settings.around.layers['leveller']?.thicknessMm ?? 6)
+    add('leveller', 'leveller', leveller, areaM2 * mm)
+  }
+  return lines
 }
 
 const line = (

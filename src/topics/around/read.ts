@@ -67,10 +67,3 @@ export function toldPer(heard: Heard, q: Quantity): UnitName | null {
   }
   return null
 }
-
-/** Money said: after a dollar sign, or before "dollars". */
-export function moneyOf(heard: Heard): Quantity[] {
-  const named = (q: Quantity) =>
-    heard.marks.some((m) => m.concept === 'price' && m.first === q.last + 1 && m.count === 1)
-  return alone(heard).filter((q) => heard.reader.sign(q.first - 1) === '$' || (q.dimension === 'none' && named(q)))
-}

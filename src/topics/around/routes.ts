@@ -22,6 +22,7 @@ const hasMass = (h: Heard): boolean => h.quantities.some((q) => q.dimension === 
 const asksForList = (h: Heard): boolean => h.marks.some((m) => m.concept === 'order-word' && m.count > 1)
 
 export const AROUND_ROUTES: readonly Route[] = [
+  { topic: 'order', all: [['order-word']], when: asksForList },
   { topic: 'order', all: [['schedule']] },
   {
     topic: 'order',
@@ -82,7 +83,7 @@ export const AROUND_ROUTES: readonly Route[] = [
       h.quantities.length > 1,
   },
   { topic: 'order', all: [['weight-word']] },
-  { topic: 'order', all: [['order-word']], when: (h) => asksForList(h) || !h.has('how-many', 'how-much') },
+  { topic: 'order', all: [['order-word']], when: (h) => !h.has('how-many', 'how-much') },
   {
     topic: 'underlayment',
     all: [GOODS, ['mortar', 'adhesive'], ['under-word']],
