@@ -9,15 +9,19 @@ import { createGuard, createQueue } from './queue.ts'
 /** A reply with the key its buttons' state is kept under; null: show no buttons. */
 export type Shown = { readonly reply: Reply; readonly key: string | null }
 
+/** What is to be answered; with `pressed` set, `text` is what the button says. */
+export type Found = { readonly text: string; readonly pressed?: Pressed }
+
 export type Ask = {
   readonly channel: ChannelKey
   readonly id: string
-  readonly text: string
   readonly person: string
   readonly personName?: string | undefined
-  /** Set when a button was pressed; `text` is then what it says. */
-  readonly pressed?: Pressed
+  /** The language where the channel's cannot be looked up. */
   readonly language?: string | undefined
+  /** Looked up in the channel's turn, so that what takes time to find keeps its place. `gone`: a button whose answer is no longer
+   *  kept. `not ours`: nobody asked the bot. */
+  readonly find: () => Promise<Found | 'gone' | 'not ours'>
   readonly post: (shown: Shown) => Promise<void>
   /** Says a plain sentence instead of a reply. */
   readonly sayOnly: (sentence: string) => Promise<void>
@@ -30,8 +34,8 @@ export type Desk = {
   readonly take: (channel: ChannelKey, id: string) => boolean
   /** Answers a message that was taken, after those of its channel that came before; never rejects. */
   readonly answer: (ask: Ask) => Promise<void>
-  /** The state of a button, or null when its answer is gone or belongs to another channel. */
-  readonly recallPress: (channel: ChannelKey, key: string, index: number) => Promise<Pressed | null>
+  /** What a button says, unless its answer is gone or belongs to another channel. */
+  readonly recallPress: (channel: ChannelKey, key: string, index: number) => Promise<Found | 'gone'>
   /** The words of the channel's language; `otherwise` is the language where it cannot be looked up. */
   readonly wordsOf: (channel: ChannelKey, otherwise?: string) => Promise<{ words: Words; language: string }>
   readonly drain: (timeoutMs: number) => Promise<boolean>
@@ -53,10 +57,10 @@ export function createDesk(platform: string, backing: Backing, log: Log): Desk {
   const queue = createQueue()
   const guard = createGuard()
 
-  const keepOffers = async (ask: Ask, reply: Reply): Promise<string | null> => {
+  const keepOffers = async (channel: ChannelKey, about: string, reply: Reply): Promise<string | null> => {
     if (reply.offers.length === 0) return null
     const key = randomBytes(12).toString('base64url')
-    const kept: Kept = { channel: ask.channel, about: ask.pressed?.about ?? ask.text, offers: reply.offers }
+    const kept: Kept = { channel, about, offers: reply.offers }
     try {
       await backing.keep(buttonsKey(key), JSON.stringify(kept))
       return key
@@ -75,35 +79,43 @@ export function createDesk(platform: string, backing: Backing, log: Log): Desk {
     return { words: backing.words(language), language }
   }
 
-  const work = async (ask: Ask): Promise<void> => {
-    const started = performance.now()
+  const work = async (ask: Ask, started: number): Promise<void> => {
+    const found = await ask.find()
+    if (found === 'not ours') return
+    if (found === 'gone') {
+      const { words } = await wordsOf(ask.channel, ask.language)
+      await ask.sayOnly(words.gone)
+      return
+    }
+    const { text, pressed } = found
     const { now, zone } = clock()
     const message: Message = {
-      text: ask.text,
+      text,
       id: ask.id,
       person: ask.person,
       ...(ask.personName ? { personName: ask.personName } : {}),
       now,
       zone,
     }
-    const reply = ask.pressed
-      ? await backing.answerer.press(ask.channel, ask.pressed, message)
+    const reply = pressed
+      ? await backing.answerer.press(ask.channel, pressed, message)
       : await backing.answerer.handle(ask.channel, message)
     if (reply === null) {
       log.debug({ platform, id: ask.id }, 'answered before')
       await ask.nothing?.()
       return
     }
-    await ask.post({ reply, key: await keepOffers(ask, reply) })
+    await ask.post({ reply, key: await keepOffers(ask.channel, pressed?.about ?? text, reply) })
     const ms = Math.round(performance.now() - started)
     log.info({ platform, topic: reply.topic, ms, ok: reply.ok }, 'answered')
-    log.debug({ platform, text: ask.text, answer: reply.answer }, 'said')
+    log.debug({ platform, text, answer: reply.answer }, 'said')
   }
 
-  const answer = (ask: Ask): Promise<void> =>
-    queue.run(ask.channel, async () => {
+  const answer = (ask: Ask): Promise<void> => {
+    const started = performance.now()
+    return queue.run(ask.channel, async () => {
       try {
-        await work(ask)
+        await work(ask, started)
       } catch (error) {
         guard.release(`${ask.channel}/${ask.id}`)
         log.error({ platform, error: brief(error) }, 'a message was not answered')
@@ -114,16 +126,17 @@ export function createDesk(platform: string, backing: Backing, log: Log): Desk {
           .catch((late: unknown) => log.error({ platform, error: brief(late) }, 'nor told'))
       }
     })
+  }
 
-  const recallPress = async (channel: ChannelKey, key: string, index: number): Promise<Pressed | null> => {
+  const recallPress = async (channel: ChannelKey, key: string, index: number): Promise<Found | 'gone'> => {
     const json = await backing.recall(buttonsKey(key)).catch((error: unknown) => {
       log.error({ platform, error: brief(error) }, 'a button could not be looked up')
       return null
     })
-    if (json === null) return null
-    const kept = keptOf(json)
+    const kept = json === null ? null : keptOf(json)
     const offer = kept?.offers[index]
-    return kept && offer && kept.channel === channel ? { id: offer.id, say: offer.say, about: kept.about } : null
+    if (!kept || !offer || kept.channel !== channel) return 'gone'
+    return { text: offer.say, pressed: { id: offer.id, say: offer.say, about: kept.about } }
   }
 
   return { take: (channel, id) => guard.take(`${channel}/${id}`), answer, recallPress, wordsOf, drain: queue.drain }

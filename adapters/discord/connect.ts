@@ -66,17 +66,18 @@ const PARENTS = 2000
 
 /** The parent of a thread: from the client's cache, else asked for once. */
 function createHomes(client: Client): (channel: string) => Promise<string> {
-  const parents = new Map<string, string>()
-  return async (channel) => {
-    const cached = client.channels.cache.get(channel)
-    if (cached) return cached.isThread() ? (cached.parentId ?? channel) : channel
-    const known = parents.get(channel)
-    if (known !== undefined) return known
+  const parents = new Map<string, Promise<string>>()
+  const ask = async (channel: string): Promise<string> => {
     const found = (await client.rest.get(`/channels/${channel}`).catch(() => null)) as {
       type?: number
       parent_id?: string | null
     } | null
-    const home = isThread(found?.type) ? (found?.parent_id ?? channel) : channel
+    return isThread(found?.type) ? (found?.parent_id ?? channel) : channel
+  }
+  return async (channel) => {
+    const cached = client.channels.cache.get(channel)
+    if (cached) return cached.isThread() ? (cached.parentId ?? channel) : channel
+    const home = parents.get(channel) ?? ask(channel)
     parents.set(channel, home)
     if (parents.size > PARENTS) parents.delete(parents.keys().next().value as string)
     return home

@@ -7,8 +7,8 @@ import type {
   APIModalSubmitInteraction,
   GatewayMessageCreateDispatchData,
 } from 'discord.js'
-import type { Backing, ChannelKey, Pressed } from '../contract.ts'
-import type { Desk } from '../desk.ts'
+import type { Backing, ChannelKey } from '../contract.ts'
+import type { Desk, Found } from '../desk.ts'
 import { formAsked, formMessage } from '../form.ts'
 import type { Log } from '../logging.ts'
 import { channelKey, isThread } from './channel.ts'
@@ -49,7 +49,7 @@ export async function onMessage(message: GatewayMessageCreateDispatchData, inlet
   await inlet.desk.answer({
     channel: key,
     id: message.id,
-    text: decodeDiscord(message.content ?? '', inlet.botUserId(), message.mentions ?? []),
+    find: async () => ({ text: decodeDiscord(message.content ?? '', inlet.botUserId(), message.mentions ?? []) }),
     person: message.author.id,
     personName: message.member?.nick ?? message.author.global_name ?? message.author.username,
     post: (shown) => inlet.poster.reply(place, shown),
@@ -74,35 +74,29 @@ const personOf = (interaction: Deferrable) => {
   }
 }
 
-/** Acknowledges at once, then answers in the channel's turn. `find` may say that there is nothing to answer. */
+/** Acknowledges at once, and answers in the channel's turn. */
 async function deferred(
   interaction: Deferrable,
   inlet: Inlet,
-  find: (key: ChannelKey) => Promise<{ text: string; pressed?: Pressed } | null>,
+  find: (key: ChannelKey) => Promise<Found | 'gone'>,
 ): Promise<void> {
   const key = keyOf(interaction)
   if (!inlet.desk.take(key, interaction.id)) return
-  const acknowledged = await inlet.poster.acknowledge(interaction, { type: 5, data: {} })
+  const { application_id: application, token } = interaction
   const channel = interaction.channel_id ?? interaction.channel?.id ?? ''
-  const place: Place = acknowledged
-    ? { is: 'interaction', channel, application: interaction.application_id, token: interaction.token }
-    : { is: 'message', channel }
-  const language = languageOf(interaction.locale, inlet.backing)
-  const found = await find(key)
-  if (found === null) {
-    const { words } = await inlet.desk.wordsOf(key, language)
-    await inlet.poster.sentence(place, words.gone)
-    return
-  }
+  // Not awaited here: what comes next in this channel must not overtake.
+  const place = inlet.poster
+    .acknowledge(interaction, { type: 5, data: {} })
+    .then((taken): Place => (taken ? { is: 'interaction', channel, application, token } : { is: 'message', channel }))
   await inlet.desk.answer({
     channel: key,
     id: interaction.id,
-    ...found,
     ...personOf(interaction),
-    language,
-    post: (shown) => inlet.poster.reply(place, shown),
-    sayOnly: (sentence) => inlet.poster.sentence(place, sentence),
-    nothing: () => inlet.poster.withdraw(place),
+    language: languageOf(interaction.locale, inlet.backing),
+    find: () => find(key),
+    post: async (shown) => inlet.poster.reply(await place, shown),
+    sayOnly: async (sentence) => inlet.poster.sentence(await place, sentence),
+    nothing: async () => inlet.poster.withdraw(await place),
   })
 }
 
@@ -132,9 +126,7 @@ async function onComponent(interaction: APIMessageComponentInteraction, inlet: I
     return openForm(interaction, language, inlet)
   }
   return deferred(interaction, inlet, async (key) => {
-    if (kind !== CUSTOM_OFFER) return null
-    const pressed = await inlet.desk.recallPress(key, stored ?? '', Number(index))
-    return pressed && { text: pressed.say, pressed }
+    return kind === CUSTOM_OFFER ? inlet.desk.recallPress(key, stored ?? '', Number(index)) : 'gone'
   })
 }
 

@@ -1,7 +1,7 @@
 /** What comes in from Slack, by Socket Mode or HTTP alike: messages, mentions, the command, buttons, the form, the home page. */
 import type { App, webApi } from '@slack/bolt'
 import type { Backing } from '../contract.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk, Found } from '../desk.ts'
 import { FIELDS, type Field, formAsked, formMessage } from '../form.ts'
 import { brief, type Log } from '../logging.ts'
 import { channelKey } from './channel.ts'
@@ -42,34 +42,36 @@ type SlackMessageEvent = {
 /** Edits, deletions, joins and the like are no messages; files and copies to the channel come with text of their own. */
 const SPOKEN = new Set([undefined, 'file_share', 'thread_broadcast', 'me_message'])
 
-async function isForUs(event: SlackMessageEvent, team: string, inlet: Inlet): Promise<boolean> {
-  const { botUserId } = inlet.identity()
-  if (!SPOKEN.has(event.subtype) || event.bot_id !== undefined || event.user === undefined) return false
+/** Yes, no, or only if its thread is one the bot answered in, which may have to be looked up. */
+function isForUs(event: SlackMessageEvent, botUserId: string): 'yes' | 'no' | 'by its thread' {
+  if (!SPOKEN.has(event.subtype) || event.bot_id !== undefined || event.user === undefined) return 'no'
   // A mention that was edited comes again as a mention, with the edit in it.
-  if (event.edited !== undefined) return false
-  if (event.user === botUserId || event.user === 'USLACKBOT') return false
-  if (event.type === 'app_mention' || event.channel_type === 'im' || event.channel?.startsWith('D')) return true
-  if (mentions(event.text ?? '', botUserId)) return true
-  if (event.thread_ts === undefined || event.thread_ts === event.ts) return false
-  return (
-    event.parent_user_id === botUserId || inlet.threads.known(channelKey(team, event.channel ?? ''), event.thread_ts)
-  )
+  if (event.edited !== undefined || event.user === botUserId || event.user === 'USLACKBOT') return 'no'
+  if (event.type === 'app_mention' || event.channel_type === 'im' || event.channel?.startsWith('D')) return 'yes'
+  if (mentions(event.text ?? '', botUserId)) return 'yes'
+  if (event.thread_ts === undefined || event.thread_ts === event.ts) return 'no'
+  return event.parent_user_id === botUserId ? 'yes' : 'by its thread'
 }
 
 async function onMessage(event: SlackMessageEvent, team: string, inlet: Inlet): Promise<void> {
   const { channel, ts, user } = event
+  const { botUserId } = inlet.identity()
   if (channel === undefined || ts === undefined || user === undefined) return
-  if (!(await isForUs(event, team, inlet))) return
+  const ours = isForUs(event, botUserId)
   const key = channelKey(team, channel)
-  if (!inlet.desk.take(key, ts)) return
+  if (ours === 'no' || !inlet.desk.take(key, ts)) return
   const direct = event.channel_type === 'im' || channel.startsWith('D')
   const place: Place = { channel, thread: direct ? event.thread_ts : (event.thread_ts ?? ts) }
-  if (place.thread !== undefined) inlet.threads.remember(key, place.thread)
+  const find = async (): Promise<Found | 'not ours'> => {
+    if (ours !== 'yes' && !(await inlet.threads.known(key, event.thread_ts ?? ts))) return 'not ours'
+    if (place.thread !== undefined) inlet.threads.remember(key, place.thread)
+    return { text: decodeSlack(event.text ?? '', botUserId) }
+  }
   await inlet.desk.answer({
     channel: key,
     id: ts,
-    text: decodeSlack(event.text ?? '', inlet.identity().botUserId),
     person: user,
+    find,
     post: (shown) => inlet.poster.reply(place, shown),
     sayOnly: (sentence) => inlet.poster.sentence(place, sentence),
   })
@@ -102,7 +104,7 @@ function takeCommand(app: App, inlet: Inlet): void {
     await inlet.desk.answer({
       channel: key,
       id,
-      text,
+      find: async () => ({ text }),
       person: command.user_id,
       personName: command.user_name,
       post: (shown) => inlet.poster.reply(place, shown, command.response_url),
@@ -137,18 +139,13 @@ async function onPress(press: Press, value: string, actionTs: string, inlet: Inl
   const id = `press-${press.user.id}-${actionTs}`
   if (!inlet.desk.take(key, id)) return
   const [stored, index] = value.split(':')
-  const pressed = await inlet.desk.recallPress(key, stored ?? '', Number(index))
-  if (pressed === null) {
-    const { words } = await inlet.desk.wordsOf(key)
-    await inlet.poster.sentence(place, words.gone, press.response_url)
-    return
-  }
-  if (place.thread !== undefined) inlet.threads.remember(key, place.thread)
   await inlet.desk.answer({
     channel: key,
     id,
-    text: pressed.say,
-    pressed,
+    find: () => {
+      if (place.thread !== undefined) inlet.threads.remember(key, place.thread)
+      return inlet.desk.recallPress(key, stored ?? '', Number(index))
+    },
     person: press.user.id,
     personName: press.user.name ?? press.user.username,
     post: (shown) => inlet.poster.reply(place, shown, press.response_url),
@@ -198,7 +195,7 @@ function takeForm(app: App, inlet: Inlet): void {
     await inlet.desk.answer({
       channel: key,
       id,
-      text,
+      find: async () => ({ text }),
       person: body.user.id,
       personName: body.user.name,
       post: (shown) => inlet.poster.reply(place, shown),

@@ -121,6 +121,17 @@ test('the command is deferred at once, then answered; a second delivery changes 
   expect(server.posts()).toHaveLength(1)
 })
 
+test('a slow acknowledgement does not let the next command of the channel overtake', async () => {
+  const { server, backing } = await scene()
+  server.failures.push({ match: /callback/, times: 1, status: 204, body: '', delayMs: 300 })
+  server.interact(server.command('one'))
+  server.interact(server.command('two'))
+  server.say(`<@${BOT_USER}> three`)
+  await until('all', () => server.posts().length === 3)
+  expect(backing.heard.map((one) => one.message.text)).toEqual(['one', 'two', 'three'])
+  expect(server.posts().map((post) => post.body['content'])).toEqual(['heard: one', 'heard: two', 'heard: three'])
+})
+
 test('what another instance answered is taken back from view', async () => {
   const { server, backing } = await scene()
   const made = server.command('10x13')

@@ -97,6 +97,15 @@ test('a thread is known after a restart, and a button too', async () => {
   expect(envelope.acked).not.toBeNull()
 })
 
+test('a thread that has to be looked up keeps its place before what comes after it', async () => {
+  const kept = new Map([[`slack-thread:slack:${BOT.team}:CFLOOR001:1700000000.000100`, '1']])
+  const { server, backing } = await scene({ kept, recallMs: 200 })
+  server.pushEvent(server.messageEvent('one', { thread_ts: '1700000000.000100' }))
+  server.pushEvent(server.messageEvent(`<@${BOT.user}> two`))
+  await until('both', () => server.posts().length === 2)
+  expect(backing.heard.map((one) => one.message.text)).toEqual(['one', 'two'])
+})
+
 test('a press whose answer is gone, or from another channel, gets a plain sentence', async () => {
   const kept = new Map([
     [

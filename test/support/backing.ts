@@ -37,6 +37,8 @@ export type TestBackingOptions = {
   readonly answer?: (message: Message, channel: string) => Reply | Promise<Reply>
   readonly kept?: Map<string, string>
   readonly answered?: Set<string>
+  /** ms that looking something up takes. */
+  readonly recallMs?: number
   readonly picture?: (svg: string) => Promise<Uint8Array>
 }
 
@@ -67,7 +69,10 @@ export function testBacking(options: TestBackingOptions = {}): TestBacking {
       setup: async () => ({ language: 'en', units: 'feet and inches' }),
     },
     keep: async (key, json) => void kept.set(key, json),
-    recall: async (key) => kept.get(key) ?? null,
+    recall: async (key) => {
+      if (options.recallMs) await new Promise((resolve) => setTimeout(resolve, options.recallMs))
+      return kept.get(key) ?? null
+    },
     words: () => testWords,
     languages: ['en'],
     choices: { sizes: ['18x18', '8x48'], materials: ['grey mortar', 'fine grout'] },
