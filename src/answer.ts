@@ -10,6 +10,7 @@ import type { Reply } from './reply.ts'
 import type { Settings } from './settings.ts'
 import { problemReply, speakerOf, toldReply } from './speak.ts'
 import { type Meaning, meaningOf } from './talk.ts'
+import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { TOPIC_ANSWERS } from './topics/index.ts'
 import type { Brief, Told } from './topics/topic.ts'
 import type { Libraries } from './units/libraries.ts'
@@ -110,8 +111,10 @@ function briefOf(
 
 function answered(meaning: Meaning, brief: Brief): Outcome<Told> {
   const { heard } = brief
-  if (heard.problem) return { ok: false, problem: heard.problem }
-  const unreadable = unreadableIn(heard)
+  // A rule or a check of the floor reads its own figures: rows of heights are no rooms and may lie below nothing.
+  const ownFigures = meaning.topic !== null && FITNESS_TOPICS.has(meaning.topic)
+  if (heard.problem && !ownFigures) return { ok: false, problem: heard.problem }
+  const unreadable = ownFigures ? null : unreadableIn(heard)
   if (unreadable) return unreadable
   const topic = meaning.topic && TOPIC_ANSWERS[meaning.topic]
   return topic ? topic(brief) : notUnderstood(heard)

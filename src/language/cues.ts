@@ -26,7 +26,7 @@ export function plainWords(text: string): string {
     .replace(/[‘’′`´]/g, "'")
     .replace(/[“”″]/g, '"')
     .replace(/%/g, ' % ')
-    .replace(/[^\p{L}\p{N}%'"/.<>=-]+/gu, ' ')
+    .replace(/[^\p{L}\p{N}%#'"/.<>=-]+/gu, ' ')
     .replace(/[.](?!\d)/g, ' ')
     .replace(/'(?=[a-z])/g, '')
     .replace(/(?<=[a-z])-(?=[a-z])/g, ' ')

@@ -1,5 +1,6 @@
 /** Reads a rule question in one locale's words: subject, conditions, stance, figures. */
 import { type CueHit, type CueIndex, type CueTable, indexCues, matchCues, namesIn, plainWords } from './cues.ts'
+import { type Measures, type MeasureWords, NO_MEASURE_WORDS, readMeasures } from './rule-measures.ts'
 import { type Figures, type FigureWords, NO_FIGURE_WORDS, readFigures } from './rule-numbers.ts'
 
 /** What a locale gives: tables of cues and the words around figures. */
@@ -12,6 +13,9 @@ export type RuleLocale = {
   readonly whys: CueTable
   readonly conditions: Readonly<Record<string, CueTable>>
   readonly figures: FigureWords
+  /** What a message measured, by the words that go with it; only then are the figures looked for. */
+  readonly measuring: CueTable
+  readonly measures: MeasureWords
 }
 
 /** No word that finds a rule, for a language whose words for them are not written yet; figures are read as in English. */
@@ -24,6 +28,8 @@ export const NO_RULE_WORDS: RuleLocale = {
   sizes: {},
   conditions: {},
   figures: NO_FIGURE_WORDS,
+  measuring: {},
+  measures: NO_MEASURE_WORDS,
 }
 
 export type RuleWords = {
@@ -40,6 +46,10 @@ export type RuleWords = {
   /** A sum is wanted: bags, boxes, a picture. */
   readonly sum: boolean
   readonly figures: Figures
+  /** Names of what seems to be measured. */
+  readonly measuring: readonly string[]
+  /** Joists, readings, voids, diagonals: what is worked out rather than looked up. */
+  readonly measures: Measures
 }
 
 export type RuleReader = (text: string) => RuleWords
@@ -60,6 +70,7 @@ export function ruleReader(locale: RuleLocale): RuleReader {
   const subjects = indexCues(locale.subjects)
   const troubles = indexCues(locale.troubles)
   const stances = indexCues(locale.stances)
+  const measuring = indexCues(locale.measuring)
   const sizes = indexCues(locale.sizes)
   const sums = indexCues(locale.sums)
   const whys = indexCues(locale.whys)
@@ -70,6 +81,7 @@ export function ruleReader(locale: RuleLocale): RuleReader {
     const all = once(() => withReadings(matchCues(subjects, plain), figures()))
     const trouble = once(() => matchCues(troubles, plain))
     const said = once(() => conditionsIn(conditions, plain))
+    const measures = once(() => readMeasures(text, plain, locale.measures, locale.figures))
     const asked = once(() => namesIn(stances, plain))
     return {
       plain,
@@ -94,12 +106,21 @@ export function ruleReader(locale: RuleLocale): RuleReader {
       get sum() {
         return namesIn(sums, plain).length > 0
       },
+      get measuring() {
+        return ROWS.test(text) ? ['heights', ...namesIn(measuring, plain)] : namesIn(measuring, plain)
+      },
+      get measures() {
+        return measures()
+      },
       get figures() {
         return figures()
       },
     }
   }
 }
+
+/** Two lines of bare figures, one under the other. */
+const ROWS = /^[-+\d./, \t|]+\n[-+\d./, \t|]+$/mu
 
 /** Worked out when it is first asked for, and then kept: most messages are no rule questions. */
 function once<T>(make: () => T): () => T {

@@ -2,12 +2,13 @@
 import book from '../../config/rules.json' with { type: 'json' }
 import * as cues from '../../src/language/en/cues.ts'
 import { figures } from '../../src/language/en/figures.ts'
+import { measures } from '../../src/language/en/measures.ts'
 import { ruleReader } from '../../src/language/rule-words.ts'
 import type { Rule } from '../../src/rules/book.ts'
 import { askOf } from '../../src/rules/read.ts'
 import { type Settled, settle } from '../../src/rules/settle.ts'
 
-export const readEnglish = ruleReader({ ...cues, figures })
+export const readEnglish = ruleReader({ ...cues, figures, measures })
 
 /** The best subject's verdict, or null. */
 export function settleEnglish(text: string): Settled | null {

@@ -496,6 +496,29 @@ export const whys: CueTable = {
   ],
 }
 
+/** Words that go with what was measured. */
+export const measuring: CueTable = {
+  joists: [
+    '2x6|2x8|2x10|2x12|2 x 8|2 x 10|2 x 12|2 x 6|2 by 10|2 by 8|2 by 12 + joist|oc$|o.c|on center|centers|span|spf|fir$|deflection|16|24|12',
+  ],
+  gaps: ['gap|gaps|reading|readings|measured + edge|straightedge|level|under'],
+  heights: ['heights|elevations|laser|shots|grid|readings + every|spacing|apart|spaced|16ths|sixteenths|mm'],
+  square: ['diagonal|diagonals|diag|diags|corner to corner|cross corners|3 4 5|3-4-5|345|6-8-10|6 8 10|9-12-15'],
+  voids: ['void|voids|hollows|bare spot|empty spot|air pocket + 1x|2x|3x|4x|x|by'],
+  contacts: ['lifted|pulled|popped|tiles|pull|lift|coverage|contact + %|percent|pct|coverage|contact'],
+  joint: [
+    'caliper|calipers|calipered|vary|varies|variation|varying|miked|out by + tile|tiles|joint|grout|size|sizes|in|mm',
+  ],
+  lippage: ['lippage|lip$ + warp|warpage|bow|bowed|cup|cupped|crown|warped'],
+  holes: ['hole|holes|probe|probes|rh test|f2170 + slab|sf|sq|rh|deep|many|thick|m2'],
+  screed: [
+    'anhydrite|calcium sulfate|calcium sulphate|gypsum screed|anhydrous|sulfate screed|sulphate screed|liquid screed + mm|in$|inch|cm|thick',
+  ],
+  notch: [
+    'trowel|notch + enough|ok|work|good|what|which|big enough|right|size|too small|for|do it + !bag|cover|sf|sq ft|bags|how many|membrane|underlayment|cork|left|thinset for|mortar for|how much|build up|high',
+  ],
+}
+
 /** Words that mean a sum is wanted, not a rule. */
 export const sums: CueTable = {
   sum: [

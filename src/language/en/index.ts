@@ -1,6 +1,7 @@
 import type { Locale } from '../locale.ts'
 import * as cues from './cues.ts'
 import { figures } from './figures.ts'
+import { measures } from './measures.ts'
 import { numbers } from './numbers.ts'
 import { phrases } from './phrases/index.ts'
 import { times } from './times.ts'
@@ -17,6 +18,6 @@ export const en = {
   plain,
   times,
   nounFirst: false,
-  rules: { ...cues, figures },
+  rules: { ...cues, figures, measures },
   phrases,
 } satisfies Locale

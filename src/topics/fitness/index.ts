@@ -2,23 +2,57 @@
 import type { Figures } from '../../language/rule-numbers.ts'
 import type { RuleWords } from '../../language/rule-words.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
-import type { Brief, Told } from '../topic.ts'
+import type { Brief, Told, TopicAnswer } from '../topic.ts'
+import { gapsTold, heightsTold, squareTold } from './flat.ts'
+import { joistsTold } from './joists.ts'
+import { type MeasureName, measureIn } from './measure.ts'
 import { fitnessAsk } from './route.ts'
 import { ruleTold } from './rule.ts'
+import { contactsTold, holesTold, jointTold, lippageTold, notchTold, screedTold, voidsTold } from './tiles.ts'
 import { troubleTold } from './trouble.ts'
 
+const MEASURED: Readonly<Record<MeasureName, TopicAnswer>> = {
+  heights: heightsTold,
+  joists: joistsTold,
+  gaps: gapsTold,
+  square: squareTold,
+  voids: voidsTold,
+  contacts: contactsTold,
+  joint: jointTold,
+  lippage: lippageTold,
+  screed: screedTold,
+  holes: holesTold,
+  notch: notchTold,
+}
+
 export function fitness(brief: Brief): Outcome<Told> {
+  const { talk, asked } = brief.memory
+  const waited = asked && talk ? measuredBefore(brief, talk.text) : null
+  if (waited) return waited
   const ask = fitnessAsk(brief.heard)
+  if (ask?.is === 'measure') return MEASURED[ask.name](brief)
   if (ask?.is === 'trouble') return troubleTold(brief, ask.name)
   if (ask) return ruleTold(brief, brief.heard.rules, ask.name)
-  const { talk } = brief.memory
   if (!talk) return refuse('not-understood', { said: brief.heard.plain.text.slice(0, 60) })
+  const measured = measuredBefore(brief, talk.text)
+  if (measured) return measured
   const questions = talk.text.split(NEXT).slice(-MOST_CHAINED)
   const before = questions.map((text) => brief.heard.rulesOf(text)).reduce(joined)
   const subject = before.subjects[0]?.name
   if (subject === undefined) return refuse('unknown-talk')
   const told = ruleTold(brief, joined(before, brief.heard.rules), subject)
   return told.ok ? fine({ ...told.value, asks: [...questions, brief.heard.plain.text].join(NEXT) }) : told
+}
+
+/** "14 ft" after "how far do they span?": the figures of both messages together. */
+function measuredBefore(brief: Brief, text: string): Outcome<Told> | null {
+  const { heard } = brief
+  const before = text.replaceAll(NEXT, ' ')
+  const name = measureIn({ ...heard, rules: heard.rulesOf(before) })
+  if (!name) return null
+  const whole = `${before} ${heard.plain.text}`
+  const told = MEASURED[name]({ ...brief, heard: { ...heard, rules: heard.rulesOf(whole) } })
+  return told.ok ? fine({ ...told.value, asks: whole }) : told
 }
 
 /** Stands between the questions that go on from each other, in what the talk keeps. */
@@ -37,6 +71,8 @@ function joined(before: RuleWords, now: RuleWords): RuleWords {
     why: false,
     sum: false,
     figures: joinedFigures(before.figures, now.figures),
+    measuring: [],
+    measures: before.measures,
   }
 }
 

@@ -3,6 +3,7 @@ import type { CueHit } from '../../language/cues.ts'
 import type { Heard } from '../../language/hear.ts'
 import type { RuleWords } from '../../language/rule-words.ts'
 import type { Topic } from '../../reply.ts'
+import { type MeasureName, measureIn } from './measure.ts'
 
 export const FITNESS_TOPICS: ReadonlySet<Topic> = new Set(['substrate', 'joints', 'contact', 'trouble'])
 
@@ -32,11 +33,15 @@ const OF_A_FLOOR: ReadonlySet<string> = new Set(['shower-slope', 'half-tile', 'm
 
 const VERDICTS = ['may', 'need', 'skip', 'wrong', 'too-much', 'too-little']
 
-export type FitnessAsk = { readonly is: 'rule' | 'trouble'; readonly name: string }
+export type FitnessAsk =
+  | { readonly is: 'rule' | 'trouble'; readonly name: string }
+  | { readonly is: 'measure'; readonly name: MeasureName }
 
 /** What the message asks of the rule book, or null. */
 export function fitnessAsk(heard: Heard): FitnessAsk | null {
   const words = heard.rules
+  const measure = measureIn(heard)
+  if (measure) return { is: 'measure', name: measure }
   if (words.subjects.length === 0 && words.troubles.length === 0) return null
   if (heard.has('math', 'picture')) return null
   const bare = words.stances.length === 0 && heard.plain.text.includes('?')
@@ -94,7 +99,8 @@ export function asksVerdict(heard: Heard): boolean {
   const ask = fitnessAsk(heard)
   if (ask === null) return false
   const { stances, subjects } = heard.rules
-  if (ask.is === 'trouble' || stances.some((stance) => VERDICTS.includes(stance))) return true
+  if (ask.is === 'measure') return ask.name !== 'notch' || heard.rules.stances.includes('may')
+  if (ask.is !== 'rule' || stances.some((stance) => VERDICTS.includes(stance))) return true
   const sure = (subjects.find((hit) => hit.name === ask.name)?.score ?? 0) >= SURE_SCORE
   return sure && stances.includes('ask') && heard.facts.rooms === undefined
 }

@@ -13,12 +13,15 @@ import type { Brief, Source, Told } from '../topic.ts'
 export function ruleTold(brief: Brief, words: RuleWords, subject: string): Outcome<Told> {
   const { book } = brief.settings
   const known = knownFacts(brief, words)
-  const country = brief.facts.country ?? brief.settings.defaults.country ?? 'US'
-  const ask = askOf(words, subject, known, country)
+  const ask = askOf(words, subject, known, countryOf(brief))
   const settled = settle(book.rules, ask)
   if (settled === null) return refuse('not-understood', { said: brief.heard.plain.text.slice(0, 60) })
   return fine(tell(brief, settled, notesOf(brief, words, settled, ask.country)))
 }
+
+/** Whose rules hold: named in the message, told of the job, or the crew's own. */
+export const countryOf = ({ heard, facts, settings }: Brief): Country =>
+  (heard.rules.conditions['country']?.[0] as Country | undefined) ?? facts.country ?? settings.defaults.country ?? 'US'
 
 /** What the talk or the job holds: its tile and joint. */
 function knownFacts({ facts }: Brief, { figures, size }: RuleWords): Facts {

@@ -33,4 +33,96 @@ export const fitness = {
   'trouble.lift': 'Lift it. {what}',
   'trouble.causes': 'Likeliest first: {causes}.',
   'trouble.the-test': 'To tell: {test}',
+
+  'joists.yes':
+    'Yes on both counts, by the figures: L/{ratio} against L/{limit} in deflection, {bending} of the bending allowed.',
+  'joists.no-deflection':
+    'No: it bends too far. L/{ratio} under live load, and {kind} wants L/{limit}; {bending} of the bending allowed.',
+  'joists.no-bending': 'No: it fails in bending, {bending} of what is allowed, though L/{ratio} meets L/{limit}.',
+  'joists.no-both': 'No on both counts: L/{ratio} against L/{limit}, and {bending} of the bending allowed.',
+  'joists.depends-if':
+    'Depends on the species and grade; read the stamp. As {lumber}: L/{ratio} against L/{limit}, {bending} of the bending allowed.',
+  'joists.depends-unconfirmed':
+    'Depends: its design values are from memory here. With them: L/{ratio} against L/{limit}, {bending} of the bending allowed; check the printed span tables.',
+  'joists.ask-someone':
+    'Depends: I hold no confirmed values for that species and grade. Ask a licensed designer, or read the span tables of your code.',
+  'joists.longest': '{size} at {spacing} spans {span} at most under these loads; {governs} governs. Asked: {asked}.',
+  'joists.loads': 'loads {live} live and {dead} dead',
+  'joists.kind-tile': 'tile',
+  'joists.kind-stone': 'stone',
+  'joists.lumber': '{species} No. {grade}',
+  'joists.deflection': 'deflection',
+  'joists.bending': 'bending',
+  'joists.not-here':
+    'No verdict on I-joists, trusses, notches, holes or cantilevers: their maker or a licensed designer.',
+  'joists.work-deflection': '5 w L⁴ / (384 E I): {sag} under live load alone',
+  'joists.work-bending': 'w L² / 8 / S: {stress} MPa against {allowed} MPa',
+  'word.species-spf': 'spruce-pine-fir',
+  'word.species-dfl': 'Douglas fir-larch',
+  'ask.joist-span':
+    'How far do the joists span between bearings, and how far apart are they? Like: 2x10 at 16 oc, 14 ft span, SPF No. 2.',
+
+  'gaps.yes': 'Yes. The widest gap is {gap} and {limit} over {edge} is allowed.',
+  'gaps.no': 'No. The widest gap is {gap} and {limit} over {edge} is allowed.',
+  'gaps.depends':
+    'Depends: the widest gap is {gap}, but the limit of {limit} is over {edge}, and the edge was not that long.',
+  'gaps.over': 'Over the limit: {n} of {all} readings.',
+  'gaps.fill': 'To patch about {low} to {high} over {area}, by the deepest gap.',
+  'grid.yes': 'Yes, it is flat enough: the widest gap under {edge} is {gap}, allowed {limit}.',
+  'grid.no': 'No: {gap} under {edge}, allowed {limit}, at {x} along and {y} in.',
+  'grid.no-short': 'No: {gap} under {edge}, allowed {limit}, at {x} along and {y} in; the long edge shows {long}.',
+  'grid.shape-dip': 'It is a dip.',
+  'grid.shape-hump': 'It is a hump.',
+  'grid.fill': 'Into the limit: {into}, {bags} {bags|bag|bags}. To level at the highest reading: {level}.',
+  'grid.no-fill': 'Nothing to fill for flat; to level it would take {level}.',
+  'grid.grind': 'Cheaper: grind {area} down by up to {depth}, then fill {fill}.',
+  'grid.primer': 'Prime first, as the leveller’s sheet says.',
+  'grid.short-floor': 'edge no longer than the grid, {edge}',
+  'grid.assumed-yield': 'leveller {yield} a {bag} bag',
+  'grid.work':
+    '{rows} x {columns} readings {step} apart; an edge slid over them in eight directions and rested on the high points',
+  'flat.assumed-large': 'a tile edge of {edge} or more',
+  'ask.grid-step': 'How far apart are the readings? Like: heights in 16ths every 2 ft, then the rows.',
+
+  'square.square': 'Square within {off} degrees: {taper} over {run}.',
+  'square.off': 'Out of square by {off} degrees: a row laid square to one wall runs out {taper} over {run}.',
+  'square.marks': 'Square, those marks would measure {across}.',
+  'square.opposite': 'opposite walls taken as equal',
+  'ask.square-sides': "What are the room’s two sides? Like: diagonals 16'4 and 16'6 1/2, room 12x11.",
+
+  'contact.yes': 'Yes. {n} tiles average {average} contact and {needed} is the least.',
+  'contact.no': 'No. {n} tiles average {average} contact and {needed} is the least.',
+  'contact.not-yet-good':
+    'Not a check yet: {n} of {least} tiles, averaging {average} where {needed} is the least. Lift more.',
+  'contact.not-yet-bad': 'No, and stop: {average} on the first {n|tile|tiles} where {needed} is the least.',
+  'contact.lowest': 'The worst one has {lowest}.',
+  'contact.how': 'Look at corners and edges too, and lift one at each change of setter, trowel, batch or pallet.',
+  'voids.good': '{contact} contact, and no void is too large.',
+  'voids.bad':
+    'It passes or fails twice: {contact} contact by number, but {n} {n|void is|voids are} over 2 in² (13 cm²), which good practice does not leave.',
+  'voids.needs': 'The least for a {place} place is {needed}.',
+  'voids.place-dry': 'dry',
+  'voids.place-wet': 'wet',
+  'voids.place-exterior': 'exterior',
+
+  'joint.least': 'At least {joint} for the joint: {why}.',
+  'joint.why-variation': 'three times the variation of {variation}',
+  'joint.why-floor': 'the least for this tile and pattern, over three times the variation of {variation}',
+  'joint.yes': 'Yes. {said} is enough: the least is {joint}, {why}.',
+  'joint.no': 'No. {said} is too small: the least is {joint}, {why}.',
+  'joint.calibrated': 'tile not rectified',
+  'lippage.warped': 'Up to {limit}: {base} for that joint plus {warp} of warp.',
+  'holes.answer': '{holes} test holes for {area}{depth}.',
+  'holes.depth': ', {one} deep where the slab dries from one face, {both} where from two',
+  'holes.depth-only': 'Holes {one} deep where the slab dries from one face, {both} where from two.',
+  'screed.days':
+    'About {days} days for {thick}: one a millimetre to 40 mm, then two. A reading of {limit} RH or less decides.',
+  'notch.answer': 'Begin with a {trowel} for a tile edge of {edge}{butter}. Lift the first tile and look.',
+  'notch.butter': ', back-buttered for contact',
+  'notch.enough':
+    'Yes, likely: it leaves {low} to {high}, and floor and tile need {needs}. Lift the first tile and look.',
+  'notch.tight': 'Depends on how upright it is held: it leaves {low} to {high}, and floor and tile need {needs}.',
+  'notch.short': 'No: it leaves {low} to {high}, and floor and tile need {needs}.',
+  'notch.small':
+    'No, too small to begin with: it leaves {low} to {high}, and for a tile edge of {edge} a {trowel} is the usual start.',
 }

@@ -1,0 +1,42 @@
+/** Which measurement a message holds, as far as its figures are all there. */
+import type { Heard } from '../../language/hear.ts'
+import type { RuleWords } from '../../language/rule-words.ts'
+
+export const MEASURES = [
+  'heights',
+  'joists',
+  'gaps',
+  'square',
+  'voids',
+  'contacts',
+  'joint',
+  'lippage',
+  'screed',
+  'holes',
+  'notch',
+] as const
+export type MeasureName = (typeof MEASURES)[number]
+
+const THERE: Readonly<Record<MeasureName, (words: RuleWords, heard: Heard) => boolean>> = {
+  heights: ({ measures }) => measures.grid !== null,
+  joists: ({ measures }) => measures.joists !== null,
+  gaps: ({ measures, figures }) => measures.gapsMm.length > 1 && (figures.edgeMm !== null || figures.gap !== null),
+  square: ({ measures }) => measures.square !== null,
+  voids: ({ measures }) => measures.voids !== null,
+  contacts: ({ measures, sum }) => measures.contactsPct.length > 1 && !sum,
+  joint: ({ measures, sum }) => (measures.calipersMm.length > 2 || measures.variationMm !== null) && !sum,
+  lippage: ({ measures, figures }) => measures.warpMm !== null && figures.jointMm !== null,
+  screed: ({ measures, subjects }) => measures.slabMm !== null && subjects[0]?.name === 'screed-sulfate',
+  holes: ({ measures }, heard) => measures.slabMm !== null || heard.facts.areaM2 !== undefined,
+  notch: ({ subjects, sum, figures }, heard) =>
+    !sum &&
+    subjects[0]?.name === 'notch-size' &&
+    (figures.tileMm !== null || heard.facts.tile !== undefined || heard.facts.trowel !== undefined),
+}
+
+/** The first that is there, or null. Words are looked at before figures, which cost more. */
+export function measureIn(heard: Heard): MeasureName | null {
+  const words = heard.rules
+  const named = words.measuring
+  return MEASURES.find((name) => named.includes(name) && THERE[name](words, heard)) ?? null
+}
