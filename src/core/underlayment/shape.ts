@@ -60,6 +60,8 @@ const toPaths = (rings: readonly Ring[]): Paths64 =>
 
 /** What of the box is floor: each connected piece with its area and its own box; holes taken off. */
 export function piecesIn(floor: Floor, box: Box): { areaMm2: number; box: Box }[] {
+  const room = plainRoom(floor)
+  if (room) return commonBox(room, box)
   if (boxIsInside(floor, box)) return [{ areaMm2: (box.maxX - box.minX) * (box.maxY - box.minY), box }]
   const cut = Clipper.intersect(toPaths(floor.rings), toPaths([ringOf(box)]), FillRule.EvenOdd).map((path) =>
     path.map(({ x, y }): Point => [x / STEPS_PER_MM, y / STEPS_PER_MM]),
@@ -72,6 +74,26 @@ export function piecesIn(floor: Floor, box: Box): { areaMm2: number; box: Box }[
       return { areaMm2: [ring, ...mine].reduce((sum, r) => sum + ringArea(r), 0), box: boxOf([ring]) }
     })
     .filter((piece) => piece.areaMm2 > SPECK_MM2)
+}
+
+/** The box that an upright rectangular floor is; null for any other. Most rooms are, and need no clipping. */
+function plainRoom({ rings }: Floor): Box | null {
+  const ring = rings[0]!
+  if (rings.length !== 1 || ring.length !== 4) return null
+  const box = boxOf(rings)
+  const isCorner = ([x, y]: Point) => (x === box.minX || x === box.maxX) && (y === box.minY || y === box.maxY)
+  return ring.every(isCorner) && Math.abs(ringArea(ring)) > 0 ? box : null
+}
+
+function commonBox(a: Box, b: Box): { areaMm2: number; box: Box }[] {
+  const box = {
+    minX: Math.max(a.minX, b.minX),
+    minY: Math.max(a.minY, b.minY),
+    maxX: Math.min(a.maxX, b.maxX),
+    maxY: Math.min(a.maxY, b.maxY),
+  }
+  const areaMm2 = Math.max(0, box.maxX - box.minX) * Math.max(0, box.maxY - box.minY)
+  return areaMm2 > SPECK_MM2 ? [{ areaMm2, box }] : []
 }
 
 /** The stretches of the level line at `y` with floor on both sides of it: along a wall there is no seam. */

@@ -80,6 +80,7 @@ function laidOnce(real: Floor, plan: SheetPlan, along: 'x' | 'y', rowShift: numb
   const floor = along === 'x' ? real : transposed(real)
   const under = plan.under && (along === 'x' ? plan.under : { ...plan.under, x: plan.under.y, y: plan.under.x })
   const turned = transposed(floor)
+  const uprights = kept((x) => stretchesAlong(turned, x))
   const box = boxOf(floor.rings)
   const { lengthMm, widthMm, gapMm, stagger } = plan
   const pieces: Piece[] = []
@@ -99,7 +100,7 @@ function laidOnce(real: Floor, plan: SheetPlan, along: 'x' | 'y', rowShift: numb
     for (let left = first; left < box.maxX - 1e-6; left += lengthMm + gapMm) {
       if (left + lengthMm + gapMm <= box.minX + 1e-9) continue
       const at = left - gapMm / 2
-      const run = totalMm(shared(stretchesAlong(turned, at), [band]))
+      const run = totalMm(shared(uprights(at), [band]))
       seamMm += run
       if (run > 0) clear = Math.min(clear, offLines(at, under?.x))
       const place = { minX: left, minY: bottom, maxX: left + lengthMm, maxY: bottom + widthMm }
@@ -130,4 +131,14 @@ function offLines(at: number, lines: Lines | null | undefined): number {
   if (!lines) return Number.POSITIVE_INFINITY
   const into = (((at - lines.firstMm) % lines.everyMm) + lines.everyMm) % lines.everyMm
   return Math.min(into, lines.everyMm - into)
+}
+
+/** Staggered rows share their lines every few rows: each is worked out once. */
+function kept(work: (x: number) => Stretch[]): (x: number) => Stretch[] {
+  const known = new Map<number, Stretch[]>()
+  return (x) => {
+    const found = known.get(x) ?? work(x)
+    known.set(x, found)
+    return found
+  }
 }
