@@ -168,6 +168,7 @@ const defaults = z.strictObject({
   spareShare: z.number().min(0).max(1),
   grout: z.strictObject({ sanded: id, unsanded: id }),
   paceM2PerH: positive.max(100),
+  tileSizes: z.strictObject({ imperial: z.array(words), metric: z.array(words), source: words }),
   trowels: z
     .array(z.strictObject({ edgeUpToMm: positive.nullable(), notch, backButter: z.boolean(), mortar: id }))
     .min(1),

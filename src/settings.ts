@@ -188,6 +188,12 @@ export type Defaults = {
   readonly grout: { readonly sanded: string; readonly unsanded: string }
   /** Area one setter covers in an hour where the crew's own pace is unknown [m2/h]. */
   readonly paceM2PerH: number
+  /** Sizes to offer where a platform completes what is typed, as a crew types them. */
+  readonly tileSizes: {
+    readonly imperial: readonly string[]
+    readonly metric: readonly string[]
+    readonly source: string
+  }
   readonly trowels: readonly TrowelChoice[]
 }
 

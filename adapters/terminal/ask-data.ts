@@ -5,10 +5,10 @@ import type { Message } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { Keeper } from '../stores/keep.ts'
 import { openStore } from '../stores/open.ts'
-import type { Json } from '../stores/store.ts'
-import { work } from '../working.ts'
+import type { Failure, Json } from '../stores/store.ts'
+import { notKept, type OnBug, workSafely } from '../working.ts'
 
-export async function inFile(file: string, tools: Tools) {
+export async function inFile(file: string, tools: Tools, onBug: OnBug, onLost: (failure: Failure) => void) {
   const store = await openStore({ in: 'file', file }, { fold, emptyMemory })
   const keeper = new Keeper(store)
   return {
@@ -16,17 +16,13 @@ export async function inFile(file: string, tools: Tools) {
       const done = await keeper.answer(
         channel,
         message,
-        (memory) => work(message, memory, tools) as unknown as { reply: Json; entries: [] },
+        (memory) => workSafely(message, memory, tools, onBug) as unknown as { reply: Json; entries: [] },
       )
       const reply = done.reply as unknown as Reply
-      return done.state === 'lost' ? notKept(reply, tools) : reply
+      if (done.state !== 'lost') return reply
+      if (done.failure) onLost(done.failure)
+      return notKept(reply, tools)
     },
     close: () => store.close(),
   }
-}
-
-/** "I could answer but not keep it", in the reply's own language, with the answer still given. */
-export function notKept(reply: Reply, tools: Tools): Reply {
-  const sentence = tools.languages.locale(reply.language).phrases['problem.not-kept']
-  return { ...reply, warnings: [...reply.warnings, sentence] }
 }

@@ -1,11 +1,14 @@
 /** The flags of `ask`. */
 import { parseArgs } from 'node:util'
 
+/** A clock that stands still: the instant with its offset, and the zone where one was named. */
+export type FixedClock = { readonly now: string; readonly zone: string | null }
+
 export type Flags = {
   readonly json: boolean
   readonly channel: string
-  /** ISO 8601 with offset, or null: the machine's clock. */
-  readonly now: string | null
+  /** Null: the machine's clock. */
+  readonly clock: FixedClock | null
   readonly data: string | null
   readonly out: string | null
   readonly message: string | null
@@ -13,7 +16,7 @@ export type Flags = {
 
 const USAGE =
   'usage: npm run -s ask -- [--json] [--channel NAME] [--data FILE] [--now ISO8601] [--out DIR] [MESSAGE...]'
-const OFFSET = /(?:Z|[+-]\d\d:?\d\d)(?:\[[^\]]+\])?$/
+const OFFSET = /(Z|[+-]\d\d(?::?\d\d)?)(?:\[([^\]]+)\])?$/i
 
 type Read = { readonly ok: true; readonly value: Flags } | { readonly ok: false; readonly message: string }
 const wrong = (what: string): Read => ({ ok: false, message: `${what}\n${USAGE}` })
@@ -29,12 +32,13 @@ export function readFlags(args: readonly string[]): Read {
   const { values, positionals } = parsed
   for (const name of ['channel', 'now', 'data', 'out'] as const)
     if (values[name] === '') return wrong(`--${name} needs a value`)
-  if (values.now !== undefined && !isInstant(values.now))
+  const clock = values.now === undefined ? null : clockOf(values.now)
+  if (values.now !== undefined && clock === null)
     return wrong(`--now ${values.now}: not an ISO 8601 time with offset, such as 2026-03-10T16:30:00-05:00`)
-  const { json = false, channel = 'terminal', now = null, data = null, out = null } = values
+  const { json = false, channel = 'terminal', data = null, out = null } = values
   return {
     ok: true,
-    value: { json, channel, now, data, out, message: positionals.length > 0 ? positionals.join(' ') : null },
+    value: { json, channel, clock, data, out, message: positionals.length > 0 ? positionals.join(' ') : null },
   }
 }
 
@@ -51,12 +55,16 @@ const parse = (args: readonly string[]) =>
     },
   })
 
-function isInstant(text: string): boolean {
-  if (!OFFSET.test(text)) return false
+/** The instant in one spelling, at its own offset or in the zone in brackets; null where it is none. */
+function clockOf(text: string): FixedClock | null {
+  const [, offset, zone] = OFFSET.exec(text) ?? []
+  if (offset === undefined) return null
   try {
-    Temporal.Instant.from(text)
-    return true
+    const at = zone
+      ? Temporal.ZonedDateTime.from(text)
+      : Temporal.Instant.from(text).toZonedDateTimeISO(/^z$/i.test(offset) ? 'UTC' : offset)
+    return { now: at.toString({ timeZoneName: 'never' }), zone: zone === undefined ? null : at.timeZoneId }
   } catch {
-    return false
+    return null
   }
 }

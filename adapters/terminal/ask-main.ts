@@ -1,58 +1,72 @@
 /** The `ask` contract: flags, messages, one answer each, exit codes. */
-import { randomUUID } from 'node:crypto'
-import { mkdirSync, writeFileSync } from 'node:fs'
-import path from 'node:path'
 import { emptyMemory, fold, type Memory } from '../../src/jobs/memory.ts'
 import type { Message } from '../../src/message.ts'
-import type { Reply, ReplyFile } from '../../src/reply.ts'
+import type { Reply } from '../../src/reply.ts'
 import { replyText } from '../../src/speak.ts'
 import { loadTools } from '../tools.ts'
-import { work } from '../working.ts'
+import { workSafely } from '../working.ts'
+import { listFiles } from './ask-files.ts'
 import { type Flags, readFlags } from './ask-flags.ts'
 import { lines } from './lines.ts'
+import { namesOnce } from './save.ts'
 
 type Answering = {
   readonly answer: (channel: string, message: Message) => Promise<Reply> | Reply
   readonly close: () => Promise<void>
 }
+type Tools = Parameters<typeof workSafely>[2]
 
 const BAD_FLAGS = 2
+
+const complain = (what: string): void => void process.stderr.write(`${what}\n`)
+const onBug = (error: unknown): void => complain(error instanceof Error ? String(error.stack) : String(error))
 
 /** Runs `ask` and gives back its exit code: 0 all answered, 1 one was not, 2 bad flags. */
 export async function main(args: readonly string[]): Promise<number> {
   const flags = readFlags(args)
   if (!flags.ok) {
-    process.stderr.write(`${flags.message}\n`)
+    complain(flags.message)
     return BAD_FLAGS
   }
   const tools = loadTools()
   if (!tools.ok) {
-    process.stderr.write(`${tools.message}\n`)
+    complain(tools.message)
     return BAD_FLAGS
   }
-  const answering =
-    flags.value.data === null
-      ? inThisRun(tools.value)
-      : await (await import('./ask-data.ts')).inFile(flags.value.data, tools.value)
-  let failed = false
+  process.stdout.on('error', () => {})
+  const { data } = flags.value
+  const answering = data === null ? inThisRun(tools.value) : await inFile(data, tools.value)
   try {
-    for await (const said of messagesOf(flags.value)) {
-      const reply = await answering.answer(said.channel, messageOf(said.text, flags.value))
-      if (!reply.ok) failed = true
-      await print(reply, flags.value)
-    }
+    return await answerAll(answering, tools.value, flags.value)
   } finally {
     await answering.close()
+  }
+}
+
+async function answerAll(answering: Answering, tools: Tools, flags: Flags): Promise<number> {
+  const nameOf = namesOnce()
+  let failed = false
+  for await (const { channel, text } of messagesOf(flags)) {
+    const reply = await answering.answer(channel, messageOf(text, flags))
+    if (!reply.ok) failed = true
+    const said = flags.json ? await asJson(reply, tools, flags, nameOf) : await asText(reply, tools, flags, nameOf)
+    // Nobody reads on: what is left would be answered for nothing.
+    if (!(await write(`${said}\n`))) break
   }
   return failed ? 1 : 0
 }
 
-function inThisRun(tools: Parameters<typeof work>[2]): Answering {
+async function inFile(file: string, tools: Tools): Promise<Answering> {
+  const { inFile } = await import('./ask-data.ts')
+  return inFile(file, tools, onBug, ({ code, detail }) => complain(`not kept (${code}): ${detail}`))
+}
+
+function inThisRun(tools: Tools): Answering {
   const memories = new Map<string, Memory>()
   return {
     answer(channel, message) {
       const before = memories.get(channel) ?? emptyMemory
-      const { reply, entries } = work(message, before, tools)
+      const { reply, entries } = workSafely(message, before, tools, onBug)
       memories.set(channel, entries.reduce(fold, before))
       return reply
     },
@@ -66,43 +80,34 @@ async function* messagesOf(flags: Flags): AsyncGenerator<{ channel: string; text
     return
   }
   for await (const line of lines(process.stdin)) {
-    const named = /^#channel (\S+)(?: ([\s\S]*))?$/.exec(line)
+    const named = /^\s*#channel\s+(\S+)(?:\s+(.*))?$/s.exec(line)
     yield named ? { channel: named[1], text: named[2] ?? '' } : { channel: flags.channel, text: line }
   }
 }
 
 /** The clock stands still with --now; else each message has its own instant, in the machine's zone. */
 function messageOf(text: string, flags: Flags): Message {
-  const zoned = flags.now === null ? Temporal.Now.zonedDateTimeISO() : null
-  return {
-    text,
-    id: randomUUID(),
-    person: 'terminal',
-    now: flags.now ?? (zoned as Temporal.ZonedDateTime).toString({ timeZoneName: 'never', smallestUnit: 'second' }),
-    zone: zoned?.timeZoneId ?? null,
-  }
+  const id = crypto.randomUUID()
+  if (flags.clock) return { text, id, person: 'terminal', ...flags.clock }
+  const at = Temporal.Now.zonedDateTimeISO()
+  const now = at.toString({ timeZoneName: 'never', smallestUnit: 'second' })
+  return { text, id, person: 'terminal', now, zone: at.timeZoneId }
 }
 
-async function print(reply: Reply, flags: Flags): Promise<void> {
-  const files = await Promise.all(reply.files.map((file) => fileOf(file, flags)))
-  if (!flags.json) return write(`${replyText(reply)}${files.map((f) => (f.path ? `\n${f.path}` : '')).join('')}\n`)
-  const { ok, topic, language, values, assumed, warnings, sources, problem } = reply
-  return write(
-    `${JSON.stringify({ ok, topic, language, text: replyText(reply), values, assumed, warnings, sources, files, problem })}\n`,
-  )
+type Naming = (name: string) => string
+
+async function asText(reply: Reply, tools: Tools, flags: Flags, nameOf: Naming): Promise<string> {
+  const { listed, warnings } = await listFiles(reply, tools, flags.out, nameOf)
+  return [replyText({ ...reply, warnings }), ...listed.flatMap((file) => file.path ?? [])].join('\n')
 }
 
-const write = (text: string): Promise<void> =>
-  new Promise((done, fail) => process.stdout.write(text, (error) => (error ? fail(error) : done())))
-
-type Listed = { name: string; media_type: string; text?: string; path?: string }
-
-/** A file as the contract lists it: with --out a picture is written there, as SVG and PNG, and named by its path. */
-async function fileOf(file: ReplyFile, flags: Flags): Promise<Listed> {
-  if (flags.out === null || !file.media_type.startsWith('image/'))
-    return { name: file.name, media_type: file.media_type, text: file.text }
-  mkdirSync(flags.out, { recursive: true })
-  const target = path.join(flags.out, path.basename(file.name))
-  writeFileSync(target, file.text)
-  return { name: file.name, media_type: file.media_type, path: target }
+async function asJson(reply: Reply, tools: Tools, flags: Flags, nameOf: Naming): Promise<string> {
+  const { listed: files, warnings } = await listFiles(reply, tools, flags.out, nameOf)
+  const { ok, topic, language, values, assumed, sources, problem } = reply
+  const text = replyText({ ...reply, warnings })
+  return JSON.stringify({ ok, topic, language, text, values, assumed, warnings, sources, files, problem })
 }
+
+/** False when the reader has gone. */
+const write = (text: string): Promise<boolean> =>
+  new Promise((done) => process.stdout.write(text, (error) => done(!error)))

@@ -6,6 +6,7 @@ import { fitness } from './fitness.ts'
 import { layout } from './layout.ts'
 import { quantities } from './quantities.ts'
 import { rules } from './rules.ts'
+import { shell } from './shell.ts'
 import { trouble } from './trouble.ts'
 
 /** The whole English catalogue. A topic with many phrases has a file of its own, joined here. */
@@ -13,6 +14,7 @@ export const phrases = {
   ...aroundPhrases,
   ...cautions,
   ...common,
+  ...shell,
   ...fields,
   ...fitness,
   ...layout,

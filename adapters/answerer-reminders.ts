@@ -1,0 +1,34 @@
+/** Reminders that are due, from the store to the platform they belong to. */
+import type { Tools } from '../src/answer.ts'
+import type { Memory } from '../src/jobs/memory.ts'
+import { channelOfJob } from './answerer-keys.ts'
+import type { Backing, Deliver } from './contract.ts'
+import { brief, type Log } from './logging.ts'
+import { type AboutReminder, ReminderClock } from './reminders.ts'
+import type { Json, Store } from './stores/store.ts'
+
+/** What is kept of a reminder: the sentence to post, and the language it is in. */
+type ReminderBody = { readonly text: string; readonly language?: string }
+
+export function reminderText(body: Json, { late }: Pick<AboutReminder, 'late'>, tools: Tools): string {
+  const { text, language } = body as ReminderBody
+  if (!late) return text
+  const { phrases } = tools.languages.locale(language ?? tools.settings.defaults.language)
+  return `${phrases['shell.late']} ${text}`
+}
+
+export function remindWith(store: Store<Memory>, tools: Tools, log: Log): NonNullable<Backing['remind']> {
+  return (deliver: Deliver) => {
+    const reminders = new ReminderClock({
+      store,
+      now: Date.now,
+      deliver: (job, body, about) => deliver(channelOfJob(job), reminderText(body, about, tools), about.id),
+      onTrouble: (trouble) => log.error({ trouble: troubleText(trouble) }, 'a reminder has to wait'),
+    })
+    reminders.start()
+    return () => reminders.stop()
+  }
+}
+
+const troubleText = (trouble: unknown): string =>
+  trouble !== null && typeof trouble === 'object' && 'detail' in trouble ? String(trouble.detail) : brief(trouble)

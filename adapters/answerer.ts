@@ -1,0 +1,143 @@
+/** What answers behind every platform: the pure core over a store, joined with the catalogue's words and the picture maker. */
+import path from 'node:path'
+import type { Tools } from '../src/answer.ts'
+import { emptyMemory, fold, type Memory } from '../src/jobs/memory.ts'
+import { platformWords } from '../src/language/platform.ts'
+import type { Message } from '../src/message.ts'
+import type { Reply } from '../src/reply.ts'
+import type { Settings } from '../src/settings.ts'
+import { jobKeyOf } from './answerer-keys.ts'
+import { remindWith } from './answerer-reminders.ts'
+import type { Answerer, Backing, BackingOptions, Choices } from './contract.ts'
+import type { Log } from './logging.ts'
+import { Keeper } from './stores/keep.ts'
+import { openStore } from './stores/open.ts'
+import { channelKey, type Json, type Kept, type Store } from './stores/store.ts'
+import { loadTools } from './tools.ts'
+import { notKept, type Work, workSafely } from './working.ts'
+
+const DAY_MS = 24 * 3_600_000
+/** How long a button's state and a recorded reply are kept. */
+const KEPT_MS = 30 * DAY_MS
+
+/** Where values that belong to no channel are kept. */
+const SHELL = channelKey('shell', 'kept', 'values')
+
+/** The file of the job memory in the data folder. */
+export const STORE_FILE = 'kneepad.sqlite'
+
+/** @throws where config/ is wrong, naming file, path and what was expected */
+export async function createAnswerer({ dataFolder, databaseUrl, log }: BackingOptions): Promise<Backing> {
+  const loaded = loadTools()
+  if (!loaded.ok) throw new Error(loaded.message)
+  const tools = loaded.value
+  const { settings, languages } = tools
+  const store: Store<Memory> = await openStore(
+    databaseUrl === undefined
+      ? { in: 'file', file: path.join(dataFolder, STORE_FILE) }
+      : { in: 'postgres', url: databaseUrl },
+    {
+      fold,
+      emptyMemory,
+      onSkipped: (_channel, entry) =>
+        log.warn({ kind: entry.kind, version: entry.version }, 'an entry was passed over'),
+    },
+  )
+  const stopTidying = keepTidy(store, log)
+  return {
+    answerer: answererOver(store, tools, log),
+    keep: async (key, json) => void good(await store.put(SHELL, key, json, Date.now() + KEPT_MS)),
+    recall: async (key) => good(await store.get(SHELL, key, Date.now())) as string | null,
+    words: (language) => platformWords(language, settings.defaults.language),
+    languages: [settings.defaults.language, ...languages.codes.filter((code) => code !== settings.defaults.language)],
+    choices: choicesOf(settings),
+    picture,
+    remind: remindWith(store, tools, log),
+    close: async () => {
+      stopTidying()
+      await store.close()
+    },
+  }
+}
+
+/** The value, where it could be had.
+ *  @throws the store's failure, for a caller that cannot go on without */
+function good<T>(kept: Kept<T>): T {
+  if (kept.ok) return kept.value
+  throw new Error(`${kept.failure.code}: ${kept.failure.detail}`)
+}
+
+function answererOver(store: Store<Memory>, tools: Tools, log: Log): Answerer {
+  const keeper = new Keeper(store)
+  const bug = (error: unknown) => log.error({ stack: error instanceof Error ? error.stack : String(error) }, 'a bug')
+
+  const answerWith = async (
+    channel: string,
+    message: Message,
+    work: (memory: Memory) => Work,
+  ): Promise<Reply | null> => {
+    let reply: Reply | null = null
+    const done = await keeper.answer(jobKeyOf(channel), message, (memory) => {
+      const worked = work(memory)
+      reply = worked.reply
+      // The record tells what was said; pictures are left out of it, they would be most of the store.
+      return { reply: { ...worked.reply, files: [] } as unknown as Json, entries: worked.entries }
+    })
+    if (done.failure) log.error(done.failure, 'an answer was not kept')
+    if (done.state === 'already' || reply === null) return null
+    return done.state === 'lost' ? notKept(reply, tools) : reply
+  }
+
+  return {
+    handle: (channel, message) => answerWith(channel, message, (memory) => workSafely(message, memory, tools, bug)),
+    press: (channel, { about }, message) =>
+      answerWith(channel, message, (memory) =>
+        workSafely(message, talkedAbout(about, message, memory, tools), tools, bug),
+      ),
+    async setup(channel) {
+      const { talk } = good(await store.load(jobKeyOf(channel))).memory
+      const { defaults } = tools.settings
+      const language = talk?.language ?? defaults.language
+      const metric = talk?.metric ?? defaults.units === 'metric'
+      const { phrases } = tools.languages.locale(language)
+      return { language, units: phrases[metric ? 'shell.units-metric' : 'shell.units-imperial'] }
+    },
+  }
+}
+
+/** The memory with the talk a button belongs to: it may be pressed long after the channel moved on. */
+function talkedAbout(about: string, message: Message, memory: Memory, tools: Tools): Memory {
+  if (memory.talk?.text === about) return memory
+  const again = workSafely({ ...message, text: about }, { ...memory, talk: null, asked: null }, tools, () => {})
+  const talk = again.entries.reduce(fold, memory).talk
+  return again.reply.ok && talk ? { ...memory, talk, asked: null } : memory
+}
+
+/** What autocomplete offers: the sizes of the default units first. */
+function choicesOf({ defaults, materials }: Settings): Choices {
+  const { imperial, metric } = defaults.tileSizes
+  return {
+    sizes: defaults.units === 'metric' ? [...metric, ...imperial] : [...imperial, ...metric],
+    materials: Object.values(materials).map((material) => material.name),
+  }
+}
+
+/** @throws where the renderer is not there: the reply goes out without the picture */
+async function picture(svg: string): Promise<Uint8Array> {
+  const { pngOf } = await import('./pictures.ts')
+  const png = pngOf(svg)
+  if (!png.ok) throw new Error(String(png.problem.facts['why']))
+  return png.value
+}
+
+/** Once at the start, which also shows whether the store is there, and once a day. */
+function keepTidy(store: Store<Memory>, log: Log): () => void {
+  const tidy = async () => {
+    const done = await store.tidy(Date.now(), Date.now() - KEPT_MS)
+    if (!done.ok) log.error(done.failure, 'the store could not be tidied')
+  }
+  void tidy()
+  const timer = setInterval(() => void tidy(), DAY_MS)
+  timer.unref()
+  return () => clearInterval(timer)
+}
