@@ -1,7 +1,6 @@
 /** Reminders that are due, from the store to the platform they belong to. */
 import type { Tools } from '../src/answer.ts'
 import type { Memory } from '../src/jobs/memory.ts'
-import { channelOfJob } from './answerer-keys.ts'
 import type { Backing, Deliver } from './contract.ts'
 import { brief, type Log } from './logging.ts'
 import { type AboutReminder, ReminderClock } from './reminders.ts'
@@ -22,7 +21,7 @@ export function remindWith(store: Store<Memory>, tools: Tools, log: Log): NonNul
     const reminders = new ReminderClock({
       store,
       now: Date.now,
-      deliver: (job, body, about) => deliver(channelOfJob(job), reminderText(body, about, tools), about.id),
+      deliver: (channel, body, about) => deliver(channel, reminderText(body, about, tools), about.id),
       onTrouble: (trouble) => log.error({ trouble: troubleText(trouble) }, 'a reminder has to wait'),
     })
     reminders.start()

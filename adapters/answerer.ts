@@ -6,25 +6,24 @@ import { platformWords } from '../src/language/platform.ts'
 import type { Message } from '../src/message.ts'
 import type { Reply } from '../src/reply.ts'
 import type { Settings } from '../src/settings.ts'
-import { jobKeyOf } from './answerer-keys.ts'
 import { remindWith } from './answerer-reminders.ts'
 import type { Answerer, Backing, BackingOptions, Choices } from './contract.ts'
 import type { Log } from './logging.ts'
 import { Keeper } from './stores/keep.ts'
 import { openStore } from './stores/open.ts'
-import { channelKey, type Json, type Kept, type Store } from './stores/store.ts'
+import type { Json, Kept, Store } from './stores/store.ts'
 import { loadTools } from './tools.ts'
-import { notKept, type Work, workSafely } from './working.ts'
+import { notKept, type OnBug, type Work, workSafely } from './working.ts'
 
 const DAY_MS = 24 * 3_600_000
 /** How long a button's state and a recorded reply are kept. */
 const KEPT_MS = 30 * DAY_MS
 
 /** Where values that belong to no channel are kept. */
-const SHELL = channelKey('shell', 'kept', 'values')
+const SHELL = 'shell:values:kept'
 
 /** The file of the job memory in the data folder. */
-export const STORE_FILE = 'kneepad.sqlite'
+export const STORE_FILE = 'jobs.db'
 
 /** @throws where config/ is wrong, naming file, path and what was expected */
 export async function createAnswerer({ dataFolder, databaseUrl, log }: BackingOptions): Promise<Backing> {
@@ -77,7 +76,7 @@ function answererOver(store: Store<Memory>, tools: Tools, log: Log): Answerer {
     work: (memory: Memory) => Work,
   ): Promise<Reply | null> => {
     let reply: Reply | null = null
-    const done = await keeper.answer(jobKeyOf(channel), message, (memory) => {
+    const done = await keeper.answer(channel, message, (memory) => {
       const worked = work(memory)
       reply = worked.reply
       // The record tells what was said; pictures are left out of it, they would be most of the store.
@@ -91,11 +90,9 @@ function answererOver(store: Store<Memory>, tools: Tools, log: Log): Answerer {
   return {
     handle: (channel, message) => answerWith(channel, message, (memory) => workSafely(message, memory, tools, bug)),
     press: (channel, { about }, message) =>
-      answerWith(channel, message, (memory) =>
-        workSafely(message, talkedAbout(about, message, memory, tools), tools, bug),
-      ),
+      answerWith(channel, message, (memory) => workPressed(about, message, memory, tools, bug)),
     async setup(channel) {
-      const { talk } = good(await store.load(jobKeyOf(channel))).memory
+      const { talk } = good(await store.load(channel)).memory
       const { defaults } = tools.settings
       const language = talk?.language ?? defaults.language
       const metric = talk?.metric ?? defaults.units === 'metric'
@@ -105,12 +102,20 @@ function answererOver(store: Store<Memory>, tools: Tools, log: Log): Answerer {
   }
 }
 
-/** The memory with the talk a button belongs to: it may be pressed long after the channel moved on. */
-function talkedAbout(about: string, message: Message, memory: Memory, tools: Tools): Memory {
-  if (memory.talk?.text === about) return memory
-  const again = workSafely({ ...message, text: about }, { ...memory, talk: null, asked: null }, tools, () => {})
-  const talk = again.entries.reduce(fold, memory).talk
-  return again.reply.ok && talk ? { ...memory, talk, asked: null } : memory
+/** A button is pressed under its own answer, maybe long after the channel moved on: that message is worked out again, as it
+ *  stands by itself, then with what the job knows; what the button says follows on it. The job is left as it is. */
+function workPressed(about: string, message: Message, memory: Memory, tools: Tools, onBug: OnBug): Work {
+  if (memory.talk?.text === about) return workSafely(message, memory, tools, onBug)
+  for (const before of [
+    { ...emptyMemory, people: memory.people },
+    { ...memory, talk: null, asked: null },
+  ]) {
+    const again = workSafely({ ...message, text: about }, before, tools, onBug)
+    if (!again.reply.ok) continue
+    const { reply, entries } = workSafely(message, again.entries.reduce(fold, before), tools, onBug)
+    return { reply, entries: entries.filter((entry) => entry.kind === 'talk') }
+  }
+  return workSafely(message, memory, tools, onBug)
 }
 
 /** What autocomplete offers: the sizes of the default units first. */
