@@ -5,7 +5,7 @@ import type { Concept } from './language/concepts.ts'
 import type { Heard } from './language/hear.ts'
 import { mentionsTime } from './language/moments.ts'
 import type { Topic } from './reply.ts'
-import { AROUND_ROUTES } from './topics/around/routes.ts'
+import { AROUND_ROUTES, AROUND_SUMS } from './topics/around/routes.ts'
 import { asksRule, asksVerdict } from './topics/fitness/route.ts'
 
 export type Route = {
@@ -39,6 +39,7 @@ export const ROUTES: readonly Route[] = [
     none: ['how-much', 'how-many', 'water', 'bag'],
     when: tellsStart,
   },
+  ...AROUND_SUMS,
   { topic: 'trouble', when: asksVerdict },
   { topic: 'help', all: [['help']], when: (h) => h.quantities.length === 0 },
   ...AROUND_ROUTES,

@@ -12,6 +12,7 @@ const KINDS: readonly [Concept, string][] = [
   ['foam', 'foam'],
   ['fibre-cement', 'fibre-cement'],
   ['crack-membrane', 'crack-membrane'],
+  ['waterproofing', 'sheet-membrane'],
   ['membrane', 'uncoupling-membrane'],
   ['cement-board', 'cement-board'],
 ]

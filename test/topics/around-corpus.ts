@@ -69,6 +69,20 @@ export const UNDERLAYMENT: readonly Row[] = [
     'underlayment',
     { area_m2: near(50 * FT2), sheets: pieces(50, 15) },
   ],
+  [
+    'how much cork underlayment adhesive for 240 sf with a 1/16 trowel',
+    'underlayment',
+    { adhesive_l: [240 * FT2 * 0.5, 240 * FT2 * 0.9] },
+  ],
+  ['waterproof membrane rolls 108 sf each for 96 sf of shower walls', 'underlayment', { rolls: 1 }],
+  ['cement board for 5x7 and 4x6 baths 3x5 sheets', 'underlayment', { sheets: [4, 6], area_m2: near(59 * FT2) }],
+  ['uncoupling membrane 161 sf roll for 14x22', 'underlayment', { rolls: [2, 3] }],
+  ['200 sq foot roll foam, 13x17', 'underlayment', { rolls: 2 }],
+  ['how many 1200 x 800 boards for 20 m2', 'underlayment', { sheets: [21, 24] }],
+  ['thinset for under membrane 168 sf', 'underlayment', { mortar_bags: [2, 5] }],
+  ['feet of seam tape for 2x3 cork sheets 240 sf', 'underlayment', { seam_tape_m: [40, 65] }],
+  ['cork rolls 3ft x 66ft 400 sf', 'underlayment', { rolls: 3 }],
+  ['3x5 cement board, 10% waste, 200 sf', 'underlayment', { sheets: 15 }],
   ['do we need to wait for the cork glue to dry, how long', 'underlayment', { tile_after_h: [12, 72] }],
 ]
 
@@ -94,6 +108,10 @@ export const LEVELLING: readonly Row[] = [
   ['when do the clips come off', 'levelling', { grout_after_h: 24 }],
   // References 13.8: a 24 h wait at 50 F takes 41 to 47 h.
   ['when do the clips come off at 50F', 'levelling', { grout_after_h: [41, 48] }],
+  ['tile clips 12x12 room 18x18', 'levelling', { clips: clips(64), area_m2: near(144 * FT2) }],
+  ['wedges needed if I do 80 sf a day 24x24 500 sf', 'levelling', { area_m2: near(500 * FT2), wedges: [40, 160] }],
+  ['levelling clips for a 4.5m x 6m floor with 800x800', 'levelling', { clips: clips(27 / 0.64) }],
+  ['clip count 16x20 less 4x6 island 12x24', 'levelling', { clips: clips(148), area_m2: near(296 * FT2) }],
   ['do I need clips for 24x48', 'levelling', { clips: [2, 10] }],
   ['500 clips enough for 200 sf 12x24?', 'levelling', { clips: clips(100) }],
   ['can we pull the wedges tomorrow, its 70F', 'levelling', { grout_after_h: near(24) }],

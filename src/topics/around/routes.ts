@@ -18,6 +18,19 @@ const hasSheetSize = (h: Heard): boolean => h.sizes.some((size) => size.role ===
 const hasFloor = (h: Heard): boolean => h.facts.rooms !== undefined || h.facts.areaM2 !== undefined
 const hasMass = (h: Heard): boolean => h.quantities.some((q) => q.dimension === 'mass')
 
+const COUNTED: readonly Concept[] = ['how-many', 'how-much']
+
+/** What is plainly counted goes before a verdict that some of its words might ask for. */
+export const AROUND_SUMS: readonly Route[] = [
+  {
+    topic: 'underlayment',
+    all: [GOODS, ['adhesive', 'sheet', 'roll', 'tape', 'screw'], COUNTED],
+    none: ['grout'],
+    when: (h) => h.facts.tile === undefined,
+  },
+  { topic: 'levelling', all: [['clip', 'wedge'], COUNTED] },
+]
+
 /** "Order list", "everything we need"; a lone "order" may be the verb. */
 const asksForList = (h: Heard): boolean => h.marks.some((m) => m.concept === 'order-word' && m.count > 1)
 
@@ -57,6 +70,7 @@ export const AROUND_ROUTES: readonly Route[] = [
     ],
     none: ['grout', 'notch', 'trowel', 'tile'],
   },
+  { topic: 'underlayment', all: [['waterproofing'], ['roll']], when: (h) => h.facts.goods !== undefined },
   { topic: 'shower', all: [['waterproofing', 'coat']], none: ['can-we'] },
   { topic: 'shower', all: [['tape'], ['shower', 'pan']] },
   {
@@ -97,6 +111,11 @@ export const AROUND_ROUTES: readonly Route[] = [
       ['when', 'how-long', 'can-we'],
     ],
     none: ['grout', 'walk', 'heavy', 'mortar'],
+  },
+  {
+    topic: 'underlayment',
+    all: [['membrane', 'crack-membrane'], ['when', 'how-long', 'can-we'], ['tile']],
+    none: ['grout', 'walk', 'heavy', 'mortar', 'impervious'],
   },
   {
     topic: 'underlayment',

@@ -75,6 +75,7 @@ const NAMED_KINDS: readonly string[] = [
   'fibre-cement',
   'uncoupling-membrane',
   'crack-membrane',
+  'sheet-membrane',
 ]
 
 export const goodsName = (id: string, underlayment: Underlayment): Phrase | ReturnType<typeof quote> =>

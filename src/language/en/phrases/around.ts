@@ -12,6 +12,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'goods.cement-board': 'cement board',
   'goods.fibre-cement': 'fibre-cement board',
   'goods.uncoupling-membrane': 'uncoupling membrane',
+  'goods.sheet-membrane': 'sheet membrane',
   'goods.primer': 'primer',
   'goods.liquid-membrane': 'liquid membrane',
   'goods.leveller': 'self-levelling underlayment',
