@@ -60,15 +60,16 @@ function piecesIn(given: unknown): Outcome<PieceWanted[]> {
   return fine(pieces)
 }
 
-/** A few plans ahead of the first line, so that `ms` is the planning's own and not the compiler's. */
+/** Plans ahead of the first line, hard ones among them, so that `ms` is the planning's own and not the compiler's. */
 function warmUp(): void {
   for (let i = 0; i < 40; i++) {
-    const pieces = Array.from({ length: 24 }, (_, n) => ({
-      w: 90 + ((n * 37 + i * 11) % 300),
-      h: 90 + ((n * 53) % 200),
-    }))
-    offcuts({ stock_mm: [610, 305], pieces, turn: i % 2 === 0 })
-    offcuts({ stock_mm: [610, 305], pieces: pieces.map(({ w }) => ({ w: w + 60, h: 305 })) })
+    const sizes = Array.from({ length: 26 + (i % 12) }, (_, n) => [
+      60 + ((n * 137 + i * 61) % 430),
+      60 + ((n * 53 + i * 17) % 240),
+    ])
+    const pieces = sizes.map(([w, h]) => ({ w, h }))
+    offcuts({ stock_mm: [610, 305], pieces: pieces.slice(0, 8 + i), turn: i % 2 === 0 })
+    offcuts({ stock_mm: [610, 305], pieces: pieces.map(({ w }) => ({ w, h: 305 })) })
   }
 }
 

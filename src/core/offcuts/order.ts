@@ -50,7 +50,7 @@ export type CutPlan = {
 
 export const STOCK_SIDE: Range = { field: 'stock_mm', unit: 'mm', min: 1, max: 20_000 }
 export const KERF: Range = { field: 'kerf_mm', unit: 'mm', min: 0, max: 50 }
-export const PIECE_COUNT: Range = { field: 'pieces', unit: '', min: 1, max: 20_000 }
+export const PIECE_COUNT: Range = { field: 'pieces', unit: '', min: 1, max: 10_000 }
 export const MAX_A_TILE: Range = { field: 'max_a_tile', unit: '', min: 1, max: 20_000 }
 const LEAST_PIECE_MM = 0.01
 

@@ -31,12 +31,12 @@ const BUDGET = {
 
 /** Cuts all pieces of an order from as few stock tiles as can be found. Cuts are guillotine (straight through what is
  *  left of the tile), any number of stages; k pieces side by side lose k - 1 kerfs; the last trim may be less than a kerf.
- *  Never more tiles than first-fit decreasing. Sizes [mm]: stock 1 to 20,000, kerf 0 to 50, up to 20,000 pieces.
+ *  Never more tiles than first-fit decreasing. Sizes [mm]: stock 1 to 20,000, kerf 0 to 50, up to 10,000 pieces.
  *  `piece` in the plan is the index of the first equal piece of the order.
  *  @problem out-of-range a side, kerf, quantity or limit outside its range, a piece larger than the tile, or one whose
  *  factory sides no tile offers (both of two opposite sides, but shorter than the tile)
  *  @problem missing no pieces
- *  @problem too-much-work more than 20,000 pieces */
+ *  @problem too-much-work more than 10,000 pieces */
 export function planCuts(order: CutOrder): Outcome<CutPlan> {
   const checked = checkOrder(order)
   if (!checked.ok) return checked

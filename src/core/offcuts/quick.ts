@@ -4,7 +4,8 @@ import type { Lying } from './groups.ts'
 import { ALL_SIDES, BOTTOM, LEFT, type Pose, RIGHT, type Shop, TOP } from './shop.ts'
 
 type Free = { x: number; y: number; w: number; h: number; sides: number }
-type Tile = { free: Free[]; laid: Lying[] }
+/** `widest` and `highest` of its free rectangles, so that most full tiles are passed over at a glance. */
+type Tile = { free: Free[]; laid: Lying[]; widest: number; highest: number }
 
 const SORTS = {
   area: (p: Pose) => p.w * p.h,
@@ -22,6 +23,8 @@ type Fit = (typeof FITS)[number]
 
 /** Past this many pieces only the first-fit rules run. */
 const MANY = 400
+/** Past this many, one of them. */
+const VERY_MANY = 4000
 const RANDOM_PIECES = 60
 
 export type Rule = { readonly order: readonly number[]; readonly cut: Cut; readonly fit: Fit }
@@ -31,10 +34,11 @@ export function quickRules(shop: Shop): Rule[] {
   const kinds = shop.kinds.map((_, i) => i)
   const many = shop.pieces > MANY
   const rules: Rule[] = []
-  for (const sort of many ? ([SORTS.area, SORTS.width] as const) : Object.values(SORTS)) {
+  const sorts = shop.pieces > VERY_MANY ? [SORTS.area] : many ? [SORTS.area, SORTS.width] : Object.values(SORTS)
+  for (const sort of sorts) {
     const by = kinds.map((k) => sort(shop.kinds[k]!.poses[0]!))
     const order = kinds.toSorted((a, b) => by[b]! - by[a]!)
-    for (const cut of many ? (['above', 'beside'] as const) : CUTS)
+    for (const cut of shop.pieces > VERY_MANY ? (['large'] as const) : many ? (['above', 'beside'] as const) : CUTS)
       for (const fit of many ? (['first'] as const) : FITS) rules.push({ order, cut, fit })
   }
   return rules
@@ -61,13 +65,24 @@ export function shuffled(shop: Shop, best: Lying[][], target: number, tries: num
 
 export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
   const tiles: Tile[] = []
+  const least = {
+    w: shop.kinds.reduce((w, k) => Math.min(w, ...k.poses.map((p) => p.w)), shop.w),
+    h: shop.kinds.reduce((h, k) => Math.min(h, ...k.poses.map((p) => p.h)), shop.h),
+  }
   const open = () => {
-    const tile: Tile = { free: [{ x: 0, y: 0, w: shop.w, h: shop.h, sides: ALL_SIDES }], laid: [] }
+    const tile: Tile = {
+      free: [{ x: 0, y: 0, w: shop.w, h: shop.h, sides: ALL_SIDES }],
+      laid: [],
+      widest: shop.w,
+      highest: shop.h,
+    }
     tiles.push(tile)
     return tile
   }
   for (const kind of rule.order) {
     const { qty, poses } = shop.kinds[kind]!
+    const narrow = Math.min(...poses.map((p) => p.w))
+    const low = Math.min(...poses.map((p) => p.h))
     // What did not take this kind before has not grown since.
     let from = 0
     for (let n = 0; n < qty; n++) {
@@ -75,7 +90,7 @@ export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
       let bestScore = Number.POSITIVE_INFINITY
       for (let t = from; t < tiles.length && !(best && rule.fit === 'first'); t++) {
         const tile = tiles[t]!
-        if (tile.laid.length >= shop.max) continue
+        if (tile.laid.length >= shop.max || tile.widest < narrow || tile.highest < low) continue
         for (let at = 0; at < tile.free.length; at++)
           for (const pose of poses) {
             const score = fitScore(tile.free[at]!, pose, rule.fit)
@@ -91,6 +106,7 @@ export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
         best = { tile, at: 0, pose: poses[0]! }
       }
       put(best.tile, best.at, best.pose, kind, rule.cut)
+      trim(best.tile, least)
     }
   }
   return tiles.map((t) => t.laid)
@@ -125,4 +141,11 @@ function put(tile: Tile, at: number, pose: Pose, kind: number, cut: Cut): void {
     sides: room.sides & ~(top ? TOP : BOTTOM) & (!aboveWhole && restW ? ~(right ? LEFT : RIGHT) : ALL_SIDES),
   }
   tile.free.splice(at, 1, ...[beside, above].filter((f) => f.w > 0 && f.h > 0))
+}
+
+/** Rectangles that not even the smallest piece fits in are no use to anybody. */
+function trim(tile: Tile, least: { w: number; h: number }): void {
+  tile.free = tile.free.filter((f) => f.w >= least.w && f.h >= least.h)
+  tile.widest = tile.free.reduce((w, f) => Math.max(w, f.w), 0)
+  tile.highest = tile.free.reduce((h, f) => Math.max(h, f.h), 0)
 }

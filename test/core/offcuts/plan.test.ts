@@ -204,3 +204,13 @@ test.each(['none', 'quarter'] as const)(
     expect(mine.stockTiles).toBeLessThanOrEqual(mine.bound * 1.15)
   },
 )
+
+test('as many pieces as are taken, all different, still get a plan that can be cut', () => {
+  const pieces = Array.from({ length: 10_000 }, (_, i) => ({
+    wMm: 30 + ((i * 7919) % 2700) / 10,
+    hMm: 30 + ((i * 104_729) % 1200) / 10,
+    qty: 1,
+  }))
+  const mine = plan({ ...tile, turn: 'quarter', pieces })
+  expect(mine.stockTiles).toBeLessThanOrEqual(mine.bound * 1.15)
+})
