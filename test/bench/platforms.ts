@@ -14,18 +14,23 @@ import { BOT, startSlackServer, TOKENS } from '../support/slack-server.ts'
 
 const MESSAGES = 500
 const IN_FLIGHT = 50
+/** About what an answer with a layout takes [ms]. */
+const WORK_MS = 10
 const LONG_RUN = 10_000
 
-/** Echoes and keeps nothing, so that the heap is the adapters'. */
-const backing: Backing = {
+/** Works so long on each answer, echoes and keeps nothing, so that the heap is the adapters'. */
+const backingOf = (workMs: number): Backing => ({
   ...testBacking(),
   answerer: {
-    handle: async (_, message) => replyOf({ answer: message.text, details: ['one', 'two'], assumed: ['three'] }),
+    handle: async (_, message) => {
+      for (const end = performance.now() + workMs; performance.now() < end; );
+      return replyOf({ answer: message.text, details: ['one', 'two'], assumed: ['three'] })
+    },
     press: async () => null,
     setup: async () => ({ language: 'en', units: '' }),
   },
   keep: async () => {},
-}
+})
 const silent = createLog('silent', [], () => {})
 
 setFlagsFromString('--expose-gc')
@@ -57,10 +62,10 @@ type Side = {
   readonly stop: () => Promise<void>
 }
 
-async function slackSide(): Promise<Side> {
+async function slackSide(workMs = 0): Promise<Side> {
   const server = await startSlackServer()
   const options = { botToken: TOKENS.bot, mode: { is: 'socket' as const, appToken: TOKENS.app }, apiUrl: server.apiUrl }
-  const adapter = createSlack(options, backing, silent)
+  const adapter = createSlack(options, backingOf(workMs), silent)
   await adapter.start()
   const ask = async (n: number) => {
     const event = server.messageEvent(`<@${BOT.user}> ${n}`, { channel: `C${n % IN_FLIGHT}` })
@@ -76,11 +81,11 @@ async function slackSide(): Promise<Side> {
   return { adapter, ask, forget, stop: () => server.stop() }
 }
 
-async function discordSide(requestsPerSecond?: number): Promise<Side> {
+async function discordSide(requestsPerSecond?: number, workMs = 0): Promise<Side> {
   const server = await startDiscordServer()
   const adapter = createDiscord(
     { token: TOKEN, apiUrl: server.apiUrl, ...(requestsPerSecond ? { requestsPerSecond } : {}) },
-    backing,
+    backingOf(workMs),
     silent,
   )
   await adapter.start()
@@ -141,6 +146,9 @@ export default async function bench(): Promise<void> {
   await latencies('Slack', slack)
   await memory('Slack', slack, 100)
   await close(slack)
+  const working = await slackSide(WORK_MS)
+  await latencies(`Slack, ${WORK_MS} ms of work in each`, working)
+  await close(working)
   const bounded = await discordSide()
   await latencies('Discord at 50 requests/s', bounded)
   await close(bounded)
@@ -148,4 +156,7 @@ export default async function bench(): Promise<void> {
   await latencies('Discord without that bound', free)
   await memory('Discord', free, 10_500)
   await close(free)
+  const busy = await discordSide(100_000, WORK_MS)
+  await latencies(`Discord, ${WORK_MS} ms of work in each`, busy)
+  await close(busy)
 }
