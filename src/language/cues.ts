@@ -14,14 +14,15 @@ const OUTWEIGHS = 3
 
 type Term = { readonly pattern: RegExp; readonly refused: boolean }
 type Cue = { readonly name: string; readonly terms: readonly Term[]; readonly weight: number }
-export type CueIndex = { readonly byWord: ReadonlyMap<string, readonly Cue[]>; readonly longest: number }
+/** First words of cues by their first letter, each with its cues. */
+export type CueIndex = ReadonlyMap<string, readonly { readonly start: string; readonly cues: readonly Cue[] }[]>
 
 /** Lower case, no accents, straight quotes, figures apart from signs, single spaces. */
 export function plainWords(text: string): string {
-  return text
-    .slice(0, LONGEST_READ)
-    .normalize('NFD')
-    .replace(/[\u0300-\u036f]/g, '')
+  const short = text.slice(0, LONGEST_READ)
+  // A byte is enough for most messages; accents are taken off only where there are any.
+  const bare = /[^\x20-\x7e]/.test(short) ? short.normalize('NFD').replace(/[\u0300-\u036f]/g, '') : short
+  return bare
     .toLowerCase()
     .replace(/[‘’′`´]/g, "'")
     .replace(/[“”″]/g, '"')
@@ -39,8 +40,7 @@ const LONGEST_READ = 2000
 /** Compiles a table. The first term of each cue indexes it, so that a message tries only cues whose words it has.
  *  @throws on a cue whose first term is refused: a bug in the table */
 export function indexCues(table: CueTable): CueIndex {
-  const byWord = new Map<string, Cue[]>()
-  let longest = 0
+  const starts = new Map<string, Cue[]>()
   for (const [name, cues] of Object.entries(table))
     for (const said of cues) {
       const weight = said.startsWith('^') ? OUTWEIGHS : 0
@@ -48,12 +48,15 @@ export function indexCues(table: CueTable): CueIndex {
       if (parts[0]!.startsWith('!')) throw new Error(`the cue "${said}" of ${name} begins with a refusal`)
       const cue = { name, terms: parts.map(termOf), weight }
       for (const alternative of parts[0]!.split('|')) {
-        const word = alternative.replace('$', '').split(' ')[0]!
-        longest = Math.max(longest, word.length)
-        byWord.set(word, [...(byWord.get(word) ?? []), cue])
+        const start = alternative.replace('$', '').split(' ')[0]!
+        const known = starts.get(start)
+        if (!known) starts.set(start, [cue])
+        else if (!known.includes(cue)) known.push(cue)
       }
     }
-  return { byWord, longest }
+  const byLetter = new Map<string, { start: string; cues: Cue[] }[]>()
+  for (const [start, cues] of starts) byLetter.set(start[0]!, [...(byLetter.get(start[0]!) ?? []), { start, cues }])
+  return byLetter
 }
 
 /** Every meaning that the words point to, best first.
@@ -70,11 +73,77 @@ export function matchCues(index: CueIndex, plain: string): CueHit[] {
 /** The meanings in a table, by name, without their order. */
 export const namesIn = (index: CueIndex, plain: string): string[] => matchCues(index, plain).map((hit) => hit.name)
 
+/** Words to mend slips of the thumb by. */
+export type Vocabulary = {
+  readonly byLetter: ReadonlyMap<string, readonly string[]>
+  readonly mended: Map<string, string>
+}
+
+/** The trade's words that a slip may be of. */
+export function vocabularyOf(words: readonly string[]): Vocabulary {
+  const byLetter = new Map<string, string[]>()
+  for (const word of words) byLetter.set(word[0]!, [...(byLetter.get(word[0]!) ?? []), word])
+  return { byLetter, mended: new Map() }
+}
+
+const LONG_WORD = 9
+const MOST_KEPT = 4000
+
+/** The text with words that nothing knows turned into the one word they are a slip of. */
+export function mend(vocabulary: Vocabulary, plain: string): string {
+  return plain.replace(/(?<![\p{L}\p{N}])\p{L}{5,}(?![\p{L}\p{N}])/gu, (word) => {
+    const known = vocabulary.mended.get(word)
+    if (known !== undefined) return known
+    const meant = meantBy(vocabulary, word)
+    if (vocabulary.mended.size < MOST_KEPT) vocabulary.mended.set(word, meant)
+    return meant
+  })
+}
+
+function meantBy({ byLetter }: Vocabulary, word: string): string {
+  const near = byLetter.get(word[0]!) ?? []
+  if (near.some((known) => word.startsWith(known) || known.startsWith(word))) return word
+  const reach = word.length >= LONG_WORD ? 2 : 1
+  let best = word
+  let least = reach + 1
+  for (const known of near) {
+    if (Math.abs(known.length - word.length) > reach) continue
+    const slips = slipsBetween(word, known, least)
+    if (slips < least) [best, least] = [known, slips]
+  }
+  return best
+}
+
+/** Letters put in, left out, changed or swapped with the next; counted up to a limit. */
+function slipsBetween(a: string, b: string, limit: number): number {
+  let before: number[] = []
+  let last = Array.from({ length: b.length + 1 }, (_, j) => j)
+  for (let i = 1; i <= a.length; i += 1) {
+    const row = [i]
+    for (let j = 1; j <= b.length; j += 1) {
+      const same = a[i - 1] === b[j - 1]
+      let slips = Math.min(last[j - 1]! + (same ? 0 : 1), last[j]! + 1, row[j - 1]! + 1)
+      if (!same && i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        slips = Math.min(slips, before[j - 2]! + 1)
+      row.push(slips)
+    }
+    if (Math.min(...row) >= limit) return limit
+    before = last
+    last = row
+  }
+  return last.at(-1)!
+}
+
 function candidates(index: CueIndex, plain: string): Set<Cue> {
   const found = new Set<Cue>()
-  for (const word of plain.split(' '))
-    for (let length = 1; length <= Math.min(word.length, index.longest); length += 1)
-      for (const cue of index.byWord.get(word.slice(0, length)) ?? []) found.add(cue)
+  let at = 0
+  while (at < plain.length) {
+    const starts = index.get(plain[at]!)
+    if (starts)
+      for (const { start, cues } of starts) if (plain.startsWith(start, at)) for (const cue of cues) found.add(cue)
+    const space = plain.indexOf(' ', at)
+    at = space < 0 ? plain.length : space + 1
+  }
   return found
 }
 

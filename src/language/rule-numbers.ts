@@ -142,6 +142,7 @@ function compile(w: FigureWords) {
     decimal: /(?<![\p{L}\p{N}/])(0?\.\d+)(?! ?(?:mm|cm|m|in|inch|ft|"))/u,
     long: re(`${START}(${NUMBER})[ -]?(${w.foot}|${w.metre})${END}`),
     small: re(`${START}(?:(${NUMBER}) ?(${unit})${END}|(\\d+[ -]\\d+/\\d+|\\d+/\\d+))`, 'gu'),
+    anyPart: re(`${Object.keys(w.parts).join('|') || NEVER}`),
     parts: Object.entries(w.parts).map(
       ([said, part]) =>
         [re(`(?<![\\p{L}\\p{N}])(?:(?:${w.articles}) )?${said}${END}`, 'gu'), fractionOf(part)] as const,
@@ -149,11 +150,37 @@ function compile(w: FigureWords) {
   }
 }
 
+type Patterns = ReturnType<typeof compile>
+
+const spelledOut = (plain: string, p: Patterns): string =>
+  p.anyPart.test(plain) ? p.parts.reduce((said, [pattern, shown]) => said.replace(pattern, shown), plain) : plain
+
+/** Which figures speak for themselves: a gap over an edge, a fall per foot, a tile with a share of it, a temperature. */
+export function tellingFigures(
+  plain: string,
+  words: FigureWords,
+): readonly ('gap' | 'fall' | 'share' | 'heat' | 'cold')[] {
+  const p = patternsOf(words)
+  const text = spelledOut(plain, p)
+  if (!/\d/.test(text)) return []
+  const found: ('gap' | 'fall' | 'share' | 'heat' | 'cold')[] = []
+  if (p.gap.test(text)) found.push('gap')
+  if (p.fall.test(text)) found.push('fall')
+  if (p.offset.test(text) && p.tile.test(text)) found.push('share')
+  const degrees = p.degrees.exec(text)
+  const c = degrees ? celsius(numberOf(degrees[1]!), degrees[3] !== undefined) : null
+  if (c !== null) found.push(c < HOT_C ? 'cold' : 'heat')
+  return found
+}
+
+/** From here on a temperature is asked about for its heat. */
+const HOT_C = 29
+
 /** Reads what a rule question carries. Everything it does not find is null or empty.
  *  What one pattern took is gone for the next, so the order is from the most telling to the least. */
 export function readFigures(plain: string, words: FigureWords): Figures {
   const p = patternsOf(words)
-  const text = p.parts.reduce((said, [pattern, shown]) => said.replace(pattern, shown), plain)
+  const text = spelledOut(plain, p)
   let rest = text
   const take = (pattern: RegExp): RegExpExecArray | null => {
     const hit = pattern.exec(rest)

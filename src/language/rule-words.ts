@@ -1,7 +1,17 @@
 /** Reads a rule question in one locale's words: subject, conditions, stance, figures. */
-import { type CueHit, type CueIndex, type CueTable, indexCues, matchCues, namesIn, plainWords } from './cues.ts'
+import {
+  type CueHit,
+  type CueIndex,
+  type CueTable,
+  indexCues,
+  matchCues,
+  mend,
+  namesIn,
+  plainWords,
+  vocabularyOf,
+} from './cues.ts'
 import { type Measures, type MeasureWords, NO_MEASURE_WORDS, readMeasures } from './rule-measures.ts'
-import { type Figures, type FigureWords, NO_FIGURE_WORDS, readFigures } from './rule-numbers.ts'
+import { type Figures, type FigureWords, NO_FIGURE_WORDS, readFigures, tellingFigures } from './rule-numbers.ts'
 
 /** What a locale gives: tables of cues and the words around figures. */
 export type RuleLocale = {
@@ -12,6 +22,8 @@ export type RuleLocale = {
   readonly sizes: CueTable
   readonly whys: CueTable
   readonly conditions: Readonly<Record<string, CueTable>>
+  /** The trade's longer words, to mend slips by. */
+  readonly trade: readonly string[]
   readonly figures: FigureWords
   /** What a message measured, by the words that go with it; only then are the figures looked for. */
   readonly measuring: CueTable
@@ -29,6 +41,7 @@ export const NO_RULE_WORDS: RuleLocale = {
   conditions: {},
   figures: NO_FIGURE_WORDS,
   measuring: {},
+  trade: [],
   measures: NO_MEASURE_WORDS,
 }
 
@@ -75,10 +88,11 @@ export function ruleReader(locale: RuleLocale): RuleReader {
   const sums = indexCues(locale.sums)
   const whys = indexCues(locale.whys)
   const conditions = Object.entries(locale.conditions).map(([name, table]) => [name, indexCues(table)] as const)
+  const vocabulary = vocabularyOf(locale.trade)
   return (text) => {
-    const plain = plainWords(text)
+    const plain = mend(vocabulary, plainWords(text))
     const figures = once(() => readFigures(plain, locale.figures))
-    const all = once(() => withReadings(matchCues(subjects, plain), figures()))
+    const all = once(() => withReadings(matchCues(subjects, plain), tellingFigures(plain, locale.figures)))
     const trouble = once(() => matchCues(troubles, plain))
     const said = once(() => conditionsIn(conditions, plain))
     const measures = once(() => readMeasures(text, plain, locale.measures, locale.figures))
@@ -131,20 +145,20 @@ function once<T>(make: () => T): () => T {
   }
 }
 
-/** Figures speak for themselves where no words do: a gap over an edge, a fall per foot, a tile laid at half. */
-function withReadings(hits: readonly CueHit[], figures: Figures): readonly CueHit[] {
-  const told: CueHit[] = []
-  if (figures.gap) told.push({ name: 'flatness', score: 5 })
-  if (figures.slopeMmPerM !== null) told.push({ name: 'shower-slope', score: 3 })
-  if (figures.offsetPct !== null && figures.tileMm) told.push({ name: 'offset', score: 1.5 })
-  if (figures.temperatureC !== null)
-    told.push({ name: figures.temperatureC < HOT_C ? 'min-temperature' : 'hot', score: 1 })
-  const all = [...hits, ...told].sort((a, b) => b.score - a.score)
+/** Figures speak for themselves where no words do. */
+const TELLING = {
+  gap: { name: 'flatness', score: 5 },
+  fall: { name: 'shower-slope', score: 3 },
+  share: { name: 'offset', score: 1.5 },
+  cold: { name: 'min-temperature', score: 1 },
+  heat: { name: 'hot', score: 1 },
+} as const
+
+function withReadings(hits: readonly CueHit[], telling: readonly (keyof typeof TELLING)[]): readonly CueHit[] {
+  if (telling.length === 0) return hits
+  const all = [...hits, ...telling.map((figure) => TELLING[figure])].sort((a, b) => b.score - a.score)
   return all.filter((hit, i) => all.findIndex((other) => other.name === hit.name) === i)
 }
-
-/** From here on a temperature is asked about for its heat. */
-const HOT_C = 29
 
 function conditionsIn(tables: readonly (readonly [string, CueIndex])[], plain: string): Record<string, string[]> {
   const found: Record<string, string[]> = {}

@@ -301,9 +301,10 @@ export const RULE_CASES: readonly RuleCase[] = [
   ...of('over-crack', [['hairline crack in the slab, ok to tile over', 'depends']]),
   ...of('crack-step', [['slab crack with one side higher, ok to tile over?', 'no']]),
   ...of('respirator', [['do i need a mask to rake grout', 'yes']]),
-  ...of('asbestos-age', [
-    ['house was built in 1988 so no asbestos in the vinyl right?', 'no'],
+  ...of('asbestos-age', [['house was built in 1988 so no asbestos in the vinyl right?', 'no']]),
+  ...of('asbestos-any', [
     ['do i need to test for asbestos', 'yes'],
+    ['is there asbestos in old 9x9 tile?', 'depends'],
   ]),
   ...of('asbestos-sand', [
     ['can i grind off the old cutback', 'no'],
@@ -333,4 +334,16 @@ export const RULE_CASES: readonly RuleCase[] = [
   ...of('post-tension', [['can i drill into a post tension slab', 'no']]),
   ...of('gas-line', [['can i hook the gas range back up', 'no']]),
   ...of('gfci', [['do i need a gfci for the wet saw', 'yes']]),
+  ...of('mortar-large', [['can i use regular thinset under 24x48', 'no']]),
+  ...of('need-membrane', [['do i need a crack isolation membrane under tile', 'depends']]),
+  ...of('bouncy', [['my floor bounces can i tile it', 'no']]),
+  ...of('subfloor', [['is 5/8 plywood enough under tile', 'depends']]),
+  ...of('lippage-narrow', [
+    ['whats the max lipage on 12x24 with 1/8 grout joint', null],
+    ['tile edges are 1/16 different in height, ok with 1/8 joint?', 'no'],
+  ]),
+  ...of('contact-wet', [
+    ['minimum coverge in a shower', null],
+    ['is 90 precent contact ok in a showr', 'no'],
+  ]),
 ]

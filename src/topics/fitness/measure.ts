@@ -27,7 +27,8 @@ const THERE: Readonly<Record<MeasureName, (words: RuleWords, heard: Heard) => bo
   joint: ({ measures, sum }) => (measures.calipersMm.length > 2 || measures.variationMm !== null) && !sum,
   lippage: ({ measures, figures }) => measures.warpMm !== null && figures.jointMm !== null,
   screed: ({ measures, subjects }) => measures.slabMm !== null && subjects[0]?.name === 'screed-sulfate',
-  holes: ({ measures }, heard) => measures.slabMm !== null || heard.facts.areaM2 !== undefined,
+  holes: ({ measures, subjects }, heard) =>
+    subjects[0]?.name === 'slab-holes' && (measures.slabMm !== null || heard.facts.areaM2 !== undefined),
   notch: ({ subjects, sum, figures }, heard) =>
     !sum &&
     subjects[0]?.name === 'notch-size' &&

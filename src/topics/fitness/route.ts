@@ -37,8 +37,18 @@ export type FitnessAsk =
   | { readonly is: 'rule' | 'trouble'; readonly name: string }
   | { readonly is: 'measure'; readonly name: MeasureName }
 
-/** What the message asks of the rule book, or null. */
+const asks = new WeakMap<RuleWords, FitnessAsk | null>()
+
+/** What the message asks of the rule book, or null; worked out once a message. */
 export function fitnessAsk(heard: Heard): FitnessAsk | null {
+  const known = asks.get(heard.rules)
+  if (known !== undefined) return known
+  const ask = read(heard)
+  asks.set(heard.rules, ask)
+  return ask
+}
+
+function read(heard: Heard): FitnessAsk | null {
   const words = heard.rules
   const measure = measureIn(heard)
   if (measure) return { is: 'measure', name: measure }

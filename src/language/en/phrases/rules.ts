@@ -255,6 +255,25 @@ export const rules = {
     "The membrane's own sheet says: some ask for unmodified below or above, others allow modified.",
   'rule.unmodified-membrane.why': 'Modified mortar dries by air; between a membrane and dense tile it may take long.',
   'rule.unmodified-membrane.example': 'unmodified under a membrane?',
+  'rule.mortar-large':
+    'A tile with an edge of {edge} or more wants a large-and-heavy-tile mortar, which holds a bed up to {large}; ordinary thin-set stops at {thin}.',
+  'rule.mortar-large.why': 'A big tile needs more bed than ordinary thin-set holds without sinking.',
+  'rule.mortar-large.example': 'is regular thinset ok under 24x48',
+  'rule.mortar-small': 'Ordinary thin-set does for tile with every edge under {edge}, on a floor that is flat enough.',
+  'rule.mortar-small.why': 'Its bed of up to {thin} takes up what such tile needs.',
+  'rule.mortar-small.example': 'can i use regular thinset with 12x12',
+  'rule.need-membrane':
+    'Not a must over a sound, cured, still slab. Over cracks, a young slab or wood, use the membrane that a published method or its sheet names.',
+  'rule.need-membrane.why': 'It takes up small movement and holds back water; it stiffens nothing.',
+  'rule.need-membrane.example': 'do i need an uncoupling membrane over concrete',
+  'rule.bouncy':
+    'Not before it is stiff: framing within L/{limit} under live load, sheathing that does not give between joists.',
+  'rule.bouncy.why': 'Tile and grout crack where a floor gives, whatever mortar is under them.',
+  'rule.bouncy.example': 'floor is bouncy can i tile it',
+  'rule.subfloor':
+    "The tile method and the membrane's or board's sheet name the sheathing: commonly {thin} at joists {near} apart and {thick} at {far}, with a layer between it and the tile.",
+  'rule.subfloor.why': 'Thin sheathing gives between joists, and the grout cracks there.',
+  'rule.subfloor.example': 'how thick should the subfloor be for tile',
   'rule.mastic-large': 'No premixed adhesive under tile with an edge of {edge} or more: a cement mortar instead.',
   'rule.mastic-large.why': 'It hardens by drying, and under dense tile or in the wet it can stay soft for months.',
   'rule.mastic-large.example': 'mastic under 24x24 porcelain',
@@ -346,6 +365,10 @@ export const rules = {
     "The sheet's highest temperature rules, and the floor's counts, not the air's; grout stops at {limit}. Shade it, cool water, spread less.",
   'rule.hot.why': 'Heat dries the bed before the cement has used the water.',
   'rule.hot.example': 'too hot to set tile at 100',
+  'rule.asbestos-any':
+    'Only a laboratory result says: old resilient tile, sheet, felt backing, black adhesive and patch may hold asbestos. In buildings of {year} or before the law presumes it.',
+  'rule.asbestos-any.why': 'Size, look and age clear nothing.',
+  'rule.asbestos-any.example': 'is there asbestos in old 9x9 tile?',
   'rule.asbestos-age':
     "A building's age never clears a floor: only a laboratory result does. In buildings of {year} or before the law presumes it.",
   'rule.asbestos-age.why': 'Old stock went down for years after.',
