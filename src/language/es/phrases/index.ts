@@ -1,6 +1,24 @@
+import { aroundPhrases } from './around.ts'
+import { cautions } from './cautions.ts'
 import { common } from './common.ts'
+import { fields } from './fields.ts'
+import { fitness } from './fitness.ts'
+import { layout } from './layout.ts'
 import { quantities } from './quantities.ts'
+import { rules } from './rules.ts'
 import { shell } from './shell.ts'
+import { trouble } from './trouble.ts'
 
 /** The whole Spanish catalogue. A topic with many phrases has a file of its own, joined here. */
-export const phrases = { ...common, ...shell, ...quantities }
+export const phrases = {
+  ...aroundPhrases,
+  ...cautions,
+  ...common,
+  ...fields,
+  ...fitness,
+  ...layout,
+  ...quantities,
+  ...rules,
+  ...shell,
+  ...trouble,
+}

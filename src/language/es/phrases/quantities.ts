@@ -30,10 +30,6 @@ export const quantities = {
   'tile.work-area':
     '{area} m² ÷ {module} m² por loseta con su junta = {places} lugares, + {spares} de sobrante = {count} losetas',
 
-  'layout.area': '{area}.',
-  'layout.perimeter': 'Muros por fuera: {perimeter}.',
-  'layout.rooms': '{rooms}.',
-  'layout.work': 'Área {area} m²: largo x ancho de cada parte, menos los recortes',
 
   'mortar.bags': '{bags} {bags|bulto|bultos} de mezcla ({bag}) para {area}.',
   'mortar.bags-safe': '{bags} {bags|bulto|bultos} de mezcla ({bag}) para {area}; {safe} para ir seguro.',
