@@ -2,18 +2,15 @@
 export const aroundPhrases: Readonly<Record<string, string>> = {
   'around.assumed-pace': 'en un día se pegan {area}',
 
-  'caution.board-dust':
-    'El tablero de cemento trae sílice: rayarlo y quebrarlo, afuera si se puede; nunca en seco adentro con sierra.',
-  'caution.payload': 'Manda la etiqueta de la puerta: en la carga cuentan la gente y la herramienta; amarra todo.',
-  'caution.plumber': 'El inodoro y la brida son de un plomero con licencia donde el código local lo pida.',
-  'caution.appliance': 'Conexiones de gas, agua y luz: las quita y las pone un oficio con licencia.',
-
   'goods.cork': 'subcapa de corcho',
   'goods.foam': 'tablero de espuma',
   'goods.cement-board': 'tablero de cemento',
   'goods.fibre-cement': 'tablero de fibrocemento',
   'goods.uncoupling-membrane': 'membrana de desacople',
   'goods.crack-membrane': 'membrana antifractura',
+  'goods.primer': 'imprimador',
+  'goods.liquid-membrane': 'membrana líquida',
+  'goods.leveller': 'autonivelante',
   'layer.plywood': 'triplay',
   'layer.osb': 'OSB',
   'layer.vinyl': 'vinil que se queda',
@@ -21,6 +18,13 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'layer.mortar-bed': 'cama de mortero',
   'layer.leveller': 'autonivelante',
   'layer.heat-mat': 'cable calefactor en su cama',
+
+  'around.enough': 'Alcanza: hay {have}, se necesitan {need}.',
+  'around.short': 'No alcanza: se necesitan {need}, hay {have}, faltan {short}.',
+  'order.payload-rule': 'Manda la etiqueta de la puerta: en la carga cuentan la gente y la herramienta; amarra todo.',
+  'order.plumber': 'El inodoro y la brida son de un plomero con licencia donde el código local lo pida.',
+  'order.item-extra': '{name}, {pack}',
+  'order.unit-pack': 'paquete',
 
   'levelling.answer':
     '{clips} {clips|clip|clips} y {wedges} {wedges|cuña|cuñas} para {area} de {tile}, con {spares} de clips de más.',
@@ -144,8 +148,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.step-level': 'A nivel: no necesita tira.',
   'order.step-upright': 'Un escalón de {step}: puede quedar derecho, basta un perfil sencillo.',
   'order.step-bevel': 'Un escalón de {step}: bisel de 1 a 2, {run} de ancho.',
-  'order.step-ramp':
-    'Un escalón de {step}: rampa de {run} donde apliquen reglas de acceso; si no, un perfil reductor.',
+  'order.step-ramp': 'Un escalón de {step}: rampa de {run} donde apliquen reglas de acceso; si no, un perfil reductor.',
   'order.access-code': 'Las reglas de acceso son del código local; estas alturas son de memoria.',
   'order.appliance-fits':
     'Sí vuelve a entrar, con {spare} de sobra: {opening} debajo de la cubierta, {least} con las patas adentro.',
@@ -171,15 +174,13 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.each-underlayment': 'hojas o rollos',
   'order.assumed-each': '{what} de {mass}',
   'order.pallets': 'Unas {pallets} {pallets|tarima|tarimas}.',
-  'order.trips':
-    '{trips} {trips|viaje|viajes}: {mass} con {payload} por viaje, {fullest} en el más cargado.',
+  'order.trips': '{trips} {trips|viaje|viajes}: {mass} con {payload} por viaje, {fullest} en el más cargado.',
   'order.payload-left': 'Primero descuéntale a la carga la gente y la herramienta.',
   'order.tongue': 'En el tirón va de {low} a {high} de eso: carga sobre el eje o un poco adelante.',
   'order.tongue-alone':
     'De {low} a {high} en el tirón con {mass} en el remolque: carga sobre el eje o un poco adelante.',
   'order.work-trips': '{mass} / {payload} = {least} viajes por lo menos, sin partir bultos',
-  'order.lift-over':
-    'Tú solo no: {mass} es {times} veces lo que la mayoría puede levantar del piso ({limit}).',
+  'order.lift-over': 'Tú solo no: {mass} es {times} veces lo que la mayoría puede levantar del piso ({limit}).',
   'order.lift-fine': '{mass} está dentro de {limit} para levantar del piso.',
   'order.lift-how': 'Desliza, ladea y carga pegado al cuerpo; de la batea a la cintura es más fácil.',
   'order.assumed-lift': 'de casi el piso a la cintura, manos a 15 pulg, de vez en cuando',
@@ -236,11 +237,9 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.assumed-door': 'puerta en la pared de acá',
   'order.work-day': 'día {n}: {rows} hileras completas, {area} m²',
 
-  'trim.base-cut':
-    '{tiles} {tiles|loseta|losetas} de {tile} para {run} de zoclo de {height} de alto, {strips} tiras.',
+  'trim.base-cut': '{tiles} {tiles|loseta|losetas} de {tile} para {run} de zoclo de {height} de alto, {strips} tiras.',
   'trim.base-bought': '{tiles} {tiles|pieza|piezas} de {tile} para {run} de zoclo.',
-  'trim.factory-edge':
-    'Dos tiras por loseta cuando mucho, la orilla de fábrica arriba y la cortada hacia el piso.',
+  'trim.factory-edge': 'Dos tiras por loseta cuando mucho, la orilla de fábrica arriba y la cortada hacia el piso.',
   'trim.wet-saw': 'El zoclo se corta en la cortadora de agua: ojos, oídos, guarda puesta, agua corriendo, con GFCI.',
   'trim.assumed-height': 'zoclo de {height} de alto',
   'trim.assumed-stock': 'tramos de {stock}',

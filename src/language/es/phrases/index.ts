@@ -5,6 +5,7 @@ import { fields } from './fields.ts'
 import { fitness } from './fitness.ts'
 import { layout } from './layout.ts'
 import { quantities } from './quantities.ts'
+import { readings } from './readings.ts'
 import { rules } from './rules.ts'
 import { shell } from './shell.ts'
 import { trouble } from './trouble.ts'
@@ -18,6 +19,7 @@ export const phrases = {
   ...fitness,
   ...layout,
   ...quantities,
+  ...readings,
   ...rules,
   ...shell,
   ...trouble,

@@ -25,11 +25,18 @@ export const quantities = {
   'tile.floor-rooms': '{rooms}: {area}, junta de {joint}.',
   'tile.floor-area': '{area}, junta de {joint}; contado por área, porque no sé la forma.',
   'tile.places': '{cells} lugares en el piso: {whole} enteras, {cut} cortadas.',
+  'tile.places-reused':
+    '{cells} lugares en el piso: {whole} enteras, {cut} cortadas; {reused} {reused|corte sale|cortes salen} de sobrantes.',
+  'tile.offset-long':
+    'traba de {offset} en un lado de {side}: arriba de 15 pulg déjala en {limit} o menos, o que antes acepten la ceja.',
+  'tile.room-smaller': 'un lado del cuarto es más corto que la loseta: revisa las medidas.',
   'tile.worst-cut': 'El corte más angosto, {cut}.',
-  'tile.work-places': '{cells} lugares ({whole} enteras + {cut} cortadas), + {spares} de sobrante = {count} losetas',
+  'tile.work-places': '{cells} lugares ({whole} enteras + {cut} cortadas)',
+  'tile.work-cuts':
+    'Cortes como se acostumbra (orilla de fábrica hacia la vecina): {stock} losetas dan {cut}, {reused} de sobrantes',
+  'tile.work-count': '{whole} + {stock} + {spares} de sobrante = {count} losetas',
   'tile.work-area':
     '{area} m² ÷ {module} m² por loseta con su junta = {places} lugares, + {spares} de sobrante = {count} losetas',
-
 
   'mortar.bags': '{bags} {bags|bulto|bultos} de mezcla ({bag}) para {area}.',
   'mortar.bags-safe': '{bags} {bags|bulto|bultos} de mezcla ({bag}) para {area}; {safe} para ir seguro.',

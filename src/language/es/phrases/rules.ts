@@ -62,7 +62,8 @@ export const rules = {
   'rule.bed-most-thin': 'Un thinset normal llega a {limit} ya asentado, no más.',
   'rule.bed-most-thin.why': 'Más gruesa se encoge, hunde la loseta y queda débil.',
   'rule.bed-most-thin.example': 'puedo subir 3/8 con thinset normal',
-  'rule.bed-most-large': 'Una mezcla para pieza grande y pesada llega a {limit} ya asentada; su hoja puede decir menos.',
+  'rule.bed-most-large':
+    'Una mezcla para pieza grande y pesada llega a {limit} ya asentada; su hoja puede decir menos.',
   'rule.bed-most-large.why': 'De ahí para arriba el piso pide parche o autonivelante, no mezcla.',
   'rule.bed-most-large.example': 'que tan gruesa puede ir la mezcla de gran formato',
   'rule.notch':
@@ -86,7 +87,8 @@ export const rules = {
   'rule.flat-uk': '{limit} debajo de {long}, en piso o en pared.',
   'rule.flat-uk.why': 'La cama debajo de un piso británico también es delgada.',
   'rule.flat-uk.example': 'que tan plano debe estar el piso en inglaterra',
-  'rule.flat-au': 'El piso terminado es defectuoso con más de {limit} en {long}; la base debe estar al menos igual de plana.',
+  'rule.flat-au':
+    'El piso terminado es defectuoso con más de {limit} en {long}; la base debe estar al menos igual de plana.',
   'rule.flat-au.why': 'Una loseta no puede quedar más plana que lo que tiene debajo.',
   'rule.flat-au.example': 'tolerancia de planicidad en australia',
   'rule.flat-not-level':
@@ -243,8 +245,7 @@ export const rules = {
     'Espera hasta que emboquillar no rompa el pegado: lo que diga el bulto a su temperatura, más si hace frío; sin polímero y sin hoja a la mano, dos días.',
   'rule.grout-wait.why': 'Hincarse en loseta fresca rompe el pegado donde nadie lo ve.',
   'rule.grout-wait.example': 'podemos emboquillar esta noche',
-  'rule.retemper':
-    'Nunca agua a mezcla o boquilla que ya empezó a fraguar: bátela una vez sin agua, y si no, tírala.',
+  'rule.retemper': 'Nunca agua a mezcla o boquilla que ya empezó a fraguar: bátela una vez sin agua, y si no, tírala.',
   'rule.retemper.why': 'El agua rompe el fraguado que empezó; lo que queda es débil y manchado.',
   'rule.retemper.example': 'le puedo echar agua a la mezcla que ya se puso dura',
   'rule.slake': 'Déjala reposar, unos {limit} si el bulto no dice, y vuelve a batir sin agua.',
@@ -258,16 +259,15 @@ export const rules = {
   'rule.epoxy-water.example': 'puedo rebajar la epoxica con agua',
   'rule.unmodified-membrane':
     'Manda la hoja de la membrana: unas piden sin modificar abajo o arriba, otras permiten modificado.',
-  'rule.unmodified-membrane.why':
-    'El modificado seca con aire; entre membrana y loseta cerrada puede tardar mucho.',
+  'rule.unmodified-membrane.why': 'El modificado seca con aire; entre membrana y loseta cerrada puede tardar mucho.',
   'rule.unmodified-membrane.example': 'thinset sin modificar debajo de la membrana',
-  'rule.mastic-large':
-    'Nada de adhesivo premezclado debajo de loseta con orilla de {edge} o más: mezcla de cemento.',
+  'rule.mastic-large': 'Nada de adhesivo premezclado debajo de loseta con orilla de {edge} o más: mezcla de cemento.',
   'rule.mastic-large.why':
     'Endurece al secarse, y debajo de loseta cerrada o en lo mojado puede quedar blando por meses.',
   'rule.mastic-large.example': 'mastique debajo de porcelanato 24x24',
   'rule.mastic-wet': 'Nada de adhesivo premezclado en lugar mojado ni afuera: mezcla de cemento.',
-  'rule.mastic-wet.why': 'Endurece al secarse, y debajo de loseta cerrada o en lo mojado puede quedar blando por meses.',
+  'rule.mastic-wet.why':
+    'Endurece al secarse, y debajo de loseta cerrada o en lo mojado puede quedar blando por meses.',
   'rule.mastic-wet.example': 'puedo usar mastique en una regadera',
   'rule.mastic-floor': 'Nada de adhesivo premezclado en pisos: mezcla de cemento.',
   'rule.mastic-floor.why':
@@ -340,8 +340,7 @@ export const rules = {
     'Sobre pintura, sellador, curador, cera o brisa de pintura no: quítalos con máquina; luego una gota de agua debe absorberse.',
   'rule.over-paint.why': 'La mezcla agarra en el concreto, no en una película.',
   'rule.over-paint.example': 'puedo poner loseta sobre concreto pintado',
-  'rule.over-crack':
-    'Una grieta pareja y quieta puede ir debajo de una membrana antifractura según su hoja.',
+  'rule.over-crack': 'Una grieta pareja y quieta puede ir debajo de una membrana antifractura según su hoja.',
   'rule.over-crack.why': 'La loseta repite lo que hace la losa.',
   'rule.over-crack.example': 'grieta de pelo en la losa, se puede poner piso',
   'rule.crack-step':

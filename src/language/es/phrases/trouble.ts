@@ -12,8 +12,7 @@ export const trouble = {
   'trouble.skinned.cause.2': 'sol, viento o losa seca',
   'trouble.skinned.cause.3': 'calor',
   'trouble.skinned.test': 'Tócala: si no mancha el dedo, ya hizo piel.',
-  'trouble.skinned.do':
-    'Extiende solo lo que cubras en unos diez minutos; humedece la losa donde la hoja lo permita.',
+  'trouble.skinned.do': 'Extiende solo lo que cubras en unos diez minutos; humedece la losa donde la hoja lo permita.',
   'trouble.skinned.example': 'la mezcla hizo piel antes de poner la loseta',
   'trouble.hollow-sound': 'Que suene hueco es una pregunta, no una sentencia: levanta una.',
   'trouble.hollow-sound.cause.1': 'huecos debajo: pegotes, remolinos o sin asentar a golpe',
@@ -56,8 +55,7 @@ export const trouble = {
   'trouble.blotchy-grout.cause.2': 'se lavó muy pronto o con agua sucia',
   'trouble.blotchy-grout.cause.3': 'bultos o tandas revueltas',
   'trouble.blotchy-grout.cause.4': 'la orilla de la loseta chupa',
-  'trouble.blotchy-grout.test':
-    'Moja un pedazo: si mojado se empareja el tono, es agua y velo; si no, es la boquilla.',
+  'trouble.blotchy-grout.test': 'Moja un pedazo: si mojado se empareja el tono, es agua y velo; si no, es la boquilla.',
   'trouble.blotchy-grout.do': 'Prueba chica de limpieza, luego sellador de color, o raspa y rehaz lo peor.',
   'trouble.blotchy-grout.example': 'la boquilla seco manchada',
   'trouble.powdery-grout': 'La boquilla hecha polvo no se compone: averigua por qué, luego ráspala y rehazla.',

@@ -1,0 +1,97 @@
+/** Readings of the floor: joists, gaps, grids, squareness, contact, joints, moisture. */
+export const readings = {
+  'note.walk-closed': 'a las paredes les faltan {gap} para cerrar; cerradas',
+  'joists.yes':
+    'Sí en las dos cuentas, por los números: L/{ratio} contra L/{limit} en deflexión, {bending} de la flexión permitida.',
+  'joists.no-deflection':
+    'No: se dobla demasiado. L/{ratio} con carga viva, y {kind} pide L/{limit}; {bending} de la flexión permitida.',
+  'joists.no-bending': 'No: falla a flexión, {bending} de lo permitido, aunque L/{ratio} cumple L/{limit}.',
+  'joists.no-both': 'No en las dos cuentas: L/{ratio} contra L/{limit}, y {bending} de la flexión permitida.',
+  'joists.depends-if':
+    'Depende de la especie y el grado; lee el sello. Como {lumber}: L/{ratio} contra L/{limit}, {bending} de la flexión permitida.',
+  'joists.depends-unconfirmed':
+    'Depende: sus valores de diseño aquí son de memoria. Con ellos: L/{ratio} contra L/{limit}, {bending} de la flexión permitida; revisa las tablas de claros impresas.',
+  'joists.ask-someone':
+    'Depende: no tengo valores confirmados de esa especie y grado. Pregunta a un proyectista con licencia, o lee las tablas de claros de tu código.',
+  'joists.longest':
+    '{size} cada {spacing} salva {span} cuando mucho con esas cargas; manda la {governs}. Preguntaste: {asked}.',
+  'joists.loads': 'cargas de {live} viva y {dead} muerta',
+  'joists.kind-tile': 'la loseta',
+  'joists.kind-stone': 'la piedra',
+  'joists.lumber': '{species} No. {grade}',
+  'joists.deflection': 'deflexión',
+  'joists.bending': 'flexión',
+  'joists.not-here':
+    'De vigas I, armaduras, muescas, agujeros o voladizos no doy veredicto: su fabricante o un proyectista con licencia.',
+  'joists.work-deflection': '5 w L⁴ / (384 E I): {sag} solo con carga viva',
+  'joists.work-bending': 'w L² / 8 / S: {stress} MPa contra {allowed} MPa',
+  'word.species-spf': 'abeto-pino (SPF)',
+  'word.species-dfl': 'abeto Douglas-alerce',
+  'ask.joist-span':
+    '¿Qué claro salvan las vigas entre apoyos, y a qué separación van? Por ejemplo: vigas 2x10 a 16 entre centros, claro de 14 pies, SPF No. 2.',
+  'gaps.yes': 'Sí. El hueco mayor es de {gap} y se permiten {limit} en {edge}.',
+  'gaps.no': 'No. El hueco mayor es de {gap} y se permiten {limit} en {edge}.',
+  'gaps.depends':
+    'Depende: el hueco mayor es de {gap}, pero el límite de {limit} es en {edge}, y la regla no era tan larga.',
+  'gaps.over': 'Pasan del límite: {n} de {all} lecturas.',
+  'gaps.fill': 'Para parchar, de {low} a {high} más o menos en {area}, por el hueco más hondo.',
+  'grid.yes': 'Sí, está suficientemente plano: el hueco mayor debajo de {edge} es de {gap}, se permiten {limit}.',
+  'grid.no': 'No: {gap} debajo de {edge}, se permiten {limit}, a {x} a lo largo y {y} hacia adentro.',
+  'grid.no-short':
+    'No: {gap} debajo de {edge}, se permiten {limit}, a {x} a lo largo y {y} hacia adentro; la regla larga marca {long}.',
+  'grid.shape-dip': 'Es un bajo.',
+  'grid.shape-hump': 'Es un lomo.',
+  'grid.fill':
+    'Para entrar al límite: {into}, {bags} {bags|bulto|bultos}. Para dejarlo a nivel con lo más alto: {level}.',
+  'grid.no-fill': 'Para plano no hay que rellenar; para dejarlo a nivel se llevaría {level}.',
+  'grid.grind': 'Más barato: desbasta {area} hasta {depth}, y luego rellena {fill}.',
+  'grid.primer': 'Primero imprimador, como diga la hoja del autonivelante.',
+  'grid.short-floor': 'regla no más larga que la cuadrícula, {edge}',
+  'grid.assumed-yield': 'autonivelante, {yield} por bulto de {bag}',
+  'grid.work':
+    '{rows} x {columns} lecturas cada {step}; una regla pasada por ellas en ocho sentidos, apoyada en los puntos altos',
+  'flat.assumed-large': 'una orilla de loseta de {edge} o más',
+  'ask.grid-step':
+    '¿Qué tan separadas van las lecturas? Por ejemplo: alturas en dieciseisavos cada 2 pies, y luego las filas.',
+  'square.square': 'A escuadra dentro de {off} grados: {taper} en {run}.',
+  'square.off': 'Fuera de escuadra por {off} grados: una hilera a escuadra de una pared se abre {taper} en {run}.',
+  'square.marks': 'A escuadra, esas marcas medirían {across}.',
+  'square.opposite': 'paredes opuestas tomadas como iguales',
+  'ask.square-sides': "¿Cuáles son los dos lados del cuarto? Por ejemplo: diagonales 16'4 y 16'6 1/2, cuarto 12x11.",
+  'contact.yes': 'Sí. {n} losetas promedian {average} de contacto y el mínimo es {needed}.',
+  'contact.no': 'No. {n} losetas promedian {average} de contacto y el mínimo es {needed}.',
+  'contact.not-yet-good':
+    'Todavía no es revisión: {n} de {least} losetas, con promedio de {average} donde el mínimo es {needed}. Levanta más.',
+  'contact.not-yet-bad':
+    'No, y para: {average} en {n|la primera loseta|las primeras losetas} donde el mínimo es {needed}.',
+  'contact.lowest': 'La peor trae {lowest}.',
+  'contact.how':
+    'Mira también esquinas y orillas, y levanta una cada que cambie el colocador, la llana, la tanda o la tarima.',
+  'voids.good': '{contact} de contacto, y ningún hueco demasiado grande.',
+  'voids.bad':
+    'Pasa o falla dos veces: {contact} de contacto por número, pero {n} {n|hueco pasa|huecos pasan} de 2 pulg² (13 cm²), y la buena práctica no los deja.',
+  'voids.needs': 'El mínimo para un lugar {place} es {needed}.',
+  'voids.place-dry': 'seco',
+  'voids.place-wet': 'mojado',
+  'voids.place-exterior': 'de afuera',
+  'joint.least': 'Junta de {joint} por lo menos: {why}.',
+  'joint.why-variation': 'tres veces la variación de {variation}',
+  'joint.why-floor': 'el mínimo para esta loseta y patrón, mayor que tres veces la variación de {variation}',
+  'joint.yes': 'Sí. Con {said} basta: el mínimo es {joint}, {why}.',
+  'joint.no': 'No. {said} es muy poco: el mínimo es {joint}, {why}.',
+  'joint.calibrated': 'loseta no rectificada',
+  'lippage.warped': 'Hasta {limit}: {base} por esa junta más {warp} de pandeo.',
+  'holes.answer': '{holes} agujeros de prueba para {area}{depth}.',
+  'holes.depth': ', a {one} de hondo si la losa seca por una cara, a {both} si por las dos',
+  'holes.depth-only': 'Agujeros a {one} de hondo si la losa seca por una cara, a {both} si por las dos.',
+  'screed.days':
+    'Unos {days} días para {thick}: uno por milímetro hasta 40 mm, luego dos. Decide una lectura de {limit} HR o menos.',
+  'notch.answer': 'Empieza con llana de {trowel} para una orilla de {edge}{butter}. Levanta la primera loseta y mira.',
+  'notch.butter': ', embarrada por detrás para el contacto',
+  'notch.enough':
+    'Sí, lo más seguro: deja de {low} a {high}, y piso y loseta piden {needs}. Levanta la primera loseta y mira.',
+  'notch.tight': 'Depende de qué tan parada la lleves: deja de {low} a {high}, y piso y loseta piden {needs}.',
+  'notch.short': 'No: deja de {low} a {high}, y piso y loseta piden {needs}.',
+  'notch.small':
+    'No, es chica para empezar: deja de {low} a {high}, y para una orilla de {edge} lo normal es {trowel}.',
+}
