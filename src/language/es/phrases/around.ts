@@ -167,7 +167,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.each-tile': 'losetas',
   'order.each-mortar': 'bultos de mezcla',
   'order.each-grout': 'bultos de boquilla',
-  'order.each-clips': 'clips',
+  'order.each-clips': 'clips niveladores',
   'order.each-wedges': 'cuñas',
   'order.each-tape': 'rollos de cinta',
   'order.each-adhesive': 'cubetas de adhesivo',
