@@ -10,6 +10,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'goods.crack-membrane': 'membrana antifractura',
   'goods.primer': 'imprimador',
   'goods.liquid-membrane': 'membrana líquida',
+  'goods.sheet-membrane': 'membrana en rollo',
   'goods.leveller': 'autonivelante',
   'layer.plywood': 'triplay',
   'layer.osb': 'OSB',
