@@ -156,7 +156,7 @@ test('a reminder that is due goes to its channel, once', async () => {
 
 test('a reminder that comes late says so in its language', () => {
   expect(reminderText({ text: 'Time to grout.' }, { late: true }, tools)).toBe('Late, I was away: Time to grout.')
-  expect(reminderText({ text: 'Ya.', language: 'es' }, { late: true }, tools)).toBe('Va tarde, no estuve: Ya.')
+  expect(reminderText({ text: 'Ya.', language: 'es' }, { late: true }, tools)).toBe('Va tarde, estuve apagado: Ya.')
 })
 
 test('a bug gives one plain sentence, its stack to the log, and nothing is kept of the message', () => {

@@ -2,7 +2,7 @@
 export const shell = {
   'shell.units-imperial': 'pies y pulgadas',
   'shell.units-metric': 'métrico',
-  'shell.late': 'Tarde, no estaba encendido:',
+  'shell.late': 'Va tarde, estuve apagado:',
   'shell.hint': 'Pregunta como lo dirías. Por ejemplo:',
   'shell.hint-leave': 'Con Ctrl-D sales.',
   'shell.example-1': 'piso de 10x13 menos un mostrador de 3x4, loseta 18x18, junta 3/16',
