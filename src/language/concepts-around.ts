@@ -15,6 +15,8 @@ export const AROUND_CONCEPTS = [
   'under-word',
   // build-up
   'build-up',
+  'rise-word',
+  'access-word',
   'floor-load',
   'flange',
   'under-counter',

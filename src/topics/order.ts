@@ -4,7 +4,7 @@ import type { Price } from '../facts.ts'
 import { moneyIn, PRICED } from '../language/prices.ts'
 import { type Amount, area, count, mass, type Phrase, percent, say } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
-import { buildUp } from './around/build-up.ts'
+import { accessStep, buildUp } from './around/build-up.ts'
 import { dayPlan } from './around/day-plan.ts'
 import { lifting, weigh } from './around/haul.ts'
 import { type JobLines, jobLines, type NamedLine } from './around/order-lines.ts'
@@ -17,11 +17,13 @@ import { type Brief, sourceOf, type Told } from './topic.ts'
 export function order(brief: Brief): Outcome<Told> {
   if (brief.has('schedule')) return withCautions(brief, dayPlan(brief))
   if (brief.has('base-trim', 'profile') || isStairs(brief)) return withCautions(brief, trim(brief), 'cutting', 'gfci')
-  if (brief.has('lift')) return withCautions(brief, lifting(brief), 'lifting')
+  if (brief.has('lift') && !brief.has('payload', 'trip', 'trailer', 'truck'))
+    return withCautions(brief, lifting(brief), 'lifting')
+  if (brief.has('access-word') && !brief.has('build-up')) return withCautions(brief, accessStep(brief))
   if (brief.has('build-up', 'flange', 'undercut', 'under-counter', 'step-to', 'floor-load')) return built(brief)
-  if (brief.has('payload', 'trip', 'trailer')) return withCautions(brief, weigh(brief), 'lifting')
+  if (brief.has('payload', 'trip', 'trailer', 'truck')) return withCautions(brief, weigh(brief), 'lifting')
   if (brief.has('weight-word') && !brief.has('order-word'))
-    return weighsAnything(brief) ? withCautions(brief, weigh(brief), 'lifting') : built(brief)
+    return weighsAnything(brief) && !brief.has(...LAYERED) ? withCautions(brief, weigh(brief), 'lifting') : built(brief)
   return withCautions(brief, brief.has('missing') ? missing(brief) : list(brief), 'lifting')
 }
 
@@ -34,10 +36,15 @@ function built(brief: Brief): Outcome<Told> {
 
 const isStairs = (brief: Brief): boolean => brief.has('step') && !brief.has('step-to', 'build-up')
 
+const LAYERED = ['cork', 'foam', 'cement-board', 'fibre-cement', 'membrane', 'mud-word', 'plywood', 'leveller'] as const
+
 const weighsAnything = (brief: Brief): boolean => {
   const floor = floorSum(brief.facts)
   return (
-    (floor.ok && floor.value !== null) || figureNear(brief.heard, ['none'], 'bag', 'box', 'sheet', 'bucket') !== null
+    (floor.ok && floor.value !== null) ||
+    brief.has('pallet') ||
+    (brief.facts.tile !== undefined && brief.heard.has('each', 'per') && !brief.heard.has('area-word')) ||
+    figureNear(brief.heard, ['none'], 'bag', 'box', 'sheet', 'bucket') !== null
   )
 }
 
@@ -58,6 +65,14 @@ function tileM2(brief: Brief, line: NamedLine): number {
 
 const taxPct = (brief: Brief): number => figureNear(brief.heard, ['percent'], 'tax')?.n ?? 0
 
+/** Boxes for a bare area where only what a box covers is known. */
+function boxesOfArea(brief: Brief): number | null {
+  const floor = floorSum(brief.facts)
+  if (!brief.facts.boxM2 || !floor.ok || !floor.value) return null
+  const spare = brief.facts.sparePct ?? brief.settings.practice.tile.spareStraight.value * 100
+  return Math.ceil((floor.value.areaM2 * (1 + spare / 100)) / brief.facts.boxM2 - 1e-9)
+}
+
 /** Lines by what was counted or by a bare area, where no tile is known: "5 bags at $28", "168 sf at $4 a foot". */
 function countedLines(brief: Brief, prices: readonly Price[]): NamedLine[] {
   const lines: NamedLine[] = []
@@ -77,6 +92,11 @@ function countedLines(brief: Brief, prices: readonly Price[]): NamedLine[] {
         title: say('order.item-area', { area: area(need), spare: percent(spare) }),
         priceEach: price.each * 0.0001,
       })
+      continue
+    }
+    const boxed = price.what === 'tile' ? boxesOfArea(brief) : null
+    if (boxed !== null) {
+      lines.push({ what: 'tile', need: boxed, unit: 'box', title: say('order.each-box'), priceEach: price.each })
       continue
     }
     const concepts = PRICED.filter(([, what]) => what === price.what).map(([concept]) => concept)

@@ -5,6 +5,8 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
   'base-trim': ['zoclo', 'zocalo', 'rodapie', 'guardaescoba', 'zoclos', 'rodapies'],
   'bought-base': ['zoclo sanitario', 'media cana', 'bullnose'],
   profile: ['perfil', 'perfiles', 'esquinero', 'esquineros', 'remate', 'remates', 'cantonera'],
+  'rise-word': ['sube', 'subira', 'se levanta'],
+  'access-word': ['silla de ruedas', 'accesible', 'discapacitados'],
   plywood: ['triplay', 'plywood', 'playwood', 'contrachapado', 'madera contrachapada', 'multilaminado', 'subpiso'],
   osb: ['osb', 'aglomerado'],
   vinyl: ['vinil', 'vinilo', 'linoleo', 'linoleum', 'piso vinilico', 'vinil viejo'],

@@ -1,15 +1,16 @@
 /** How high the floor comes, and what that asks of doors, appliances, flanges and thresholds; what it weighs. */
 import { applianceFit, deadLoad, doorCutMm, flangeRingMm, stackHeight, stepAt } from '../../core/buildup.ts'
 import { area, load, mass, number, type Phrase, say, small } from '../../phrase.ts'
-import { fine, type Outcome } from '../../problem.ts'
+import { fine, type Outcome, refuse } from '../../problem.ts'
 import { floorSum } from '../floors.ts'
 import { type Brief, sourceOf, type Told } from '../topic.ts'
-import { layersOf } from './layers.ts'
-import { alone, lengthMm, lengthNear } from './read.ts'
+import { layersOf, type NamedLayer } from './layers.ts'
+import { alone, figureNear, lengthMm, lengthNear } from './read.ts'
 
 export function buildUp(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
-  const layers = layersOf(brief, assumed)
+  if (brief.heard.has('under-counter') && talls(brief).length < 2) return refuse('question', { question: 'appliance' })
+  const layers = saidRise(brief) ?? layersOf(brief, assumed)
   if (!layers.ok) return layers
   const height = stackHeight(layers.value)
   if (!height.ok) return height
@@ -19,6 +20,7 @@ export function buildUp(brief: Brief): Outcome<Told> {
   const asksLoad = brief.heard.has('floor-load') || brief.heard.has('weight-word')
   const range = { low: small(lowMm), high: small(highMm), usual: small(usualMm) }
   const heightLine = say('order.height', range)
+  const isWeighed = weight.value.unknown.length < layers.value.length
   const loadLine = say('order.load', {
     load: load(weight.value.kpa),
     mass: mass(weight.value.kgPerM2 * (brief.metric ? 1 : 0.09290304)),
@@ -33,7 +35,7 @@ export function buildUp(brief: Brief): Outcome<Told> {
     details: [
       ...(fits.answer ? [heightLine] : []),
       ...fits.details,
-      ...(asksLoad ? [heightLine] : [loadLine]),
+      ...(asksLoad ? [heightLine] : isWeighed ? [loadLine] : []),
       ...(asksLoad && areaM2
         ? [say('order.whole-floor', { mass: mass(weight.value.kgPerM2 * areaM2), area: area(areaM2) })]
         : []),
@@ -53,10 +55,43 @@ export function buildUp(brief: Brief): Outcome<Told> {
       build_up_mm: usualMm,
       build_up_mm_low: lowMm,
       build_up_mm_high: highMm,
-      floor_load_kpa: weight.value.kpa,
-      ...(areaM2 ? { weight_kg: weight.value.kgPerM2 * areaM2, area_m2: areaM2 } : {}),
+      floor_load_kpa: isWeighed ? weight.value.kpa : undefined,
+      ...(areaM2 && isWeighed ? { weight_kg: weight.value.kgPerM2 * areaM2, area_m2: areaM2 } : {}),
     },
     offers: ['math'],
+  })
+}
+
+/** "floor comes up 3/4": the rise itself was said, and no layer of it. */
+function saidRise(brief: Brief): Outcome<NamedLayer[]> | null {
+  const q = figureNear(brief.heard, ['length', 'none'], 'rise-word')
+  const mm = q && (q.dimension === 'length' || q.token.fraction) ? lengthMm(q, brief.metric) : null
+  if (mm === null || mm <= 0 || mm > 150 || brief.facts.tile?.thicknessMm !== undefined) return null
+  return fine([{ name: 'rise', lowMm: mm, highMm: mm, kgPerL: null, title: say('order.layer-said') }])
+}
+
+/** "is a 3/8 threshold ok for a wheelchair": the rule, and the step that was said. */
+export function accessStep(brief: Brief): Outcome<Told> {
+  const { buildup: b } = brief.settings.around
+  const said = alone(brief.heard).find((q) => q.dimension === 'length' || q.token.fraction)
+  const stepMm = said ? lengthMm(said, brief.metric) : null
+  const rule = {
+    uprightMm: b.stepUprightMm.value,
+    bevelMm: b.stepBevelMm.value,
+    bevelRun: b.bevelRun.value,
+    rampRun: b.rampRun.value,
+  }
+  const step = stepMm === null ? null : stepAt(stepMm, rule)
+  if (step && !step.ok) return step
+  const ruleLine = say('order.access-rule', { upright: small(rule.uprightMm), bevel: small(rule.bevelMm) })
+  return fine({
+    topic: 'order',
+    answer: step
+      ? say(`order.step-${step.value.kind}`, { step: small(stepMm as number), run: small(step.value.runMm) })
+      : ruleLine,
+    details: step ? [ruleLine] : [],
+    warnings: [say('order.access-code')],
+    sources: [sourceOf(b.stepUprightMm), sourceOf(b.stepBevelMm)],
   })
 }
 
@@ -119,15 +154,18 @@ function fitLines(brief: Brief, usualMm: number, highMm: number): Fits {
 const NOTHING: Fits = { answer: null, details: [], warnings: [], sources: [] }
 const APPLIANCE_FROM_MM = 500
 
-/** Two lengths: the larger is the opening, the smaller the appliance with its feet in. */
-function applianceLines(brief: Brief, riseMm: number): Fits {
-  const tall = alone(brief.heard)
+/** Lengths as tall as an appliance, the tallest first. [mm] */
+const talls = (brief: Brief): number[] =>
+  alone(brief.heard)
     .filter((q) => q.dimension === 'length' || q.dimension === 'none')
     .map((q) => lengthMm(q, brief.metric))
     .filter((mm) => mm >= APPLIANCE_FROM_MM && mm <= 2500)
     .toSorted((a, c) => c - a)
-  const [opening, least] = tall
-  if (opening === undefined || least === undefined) return { ...NOTHING, details: [say('order.appliance-measure')] }
+
+/** Two lengths: the larger is the opening, the smaller the appliance with its feet in. */
+function applianceLines(brief: Brief, riseMm: number): Fits {
+  const [opening, least] = talls(brief)
+  if (opening === undefined || least === undefined) return NOTHING
   const fit = applianceFit(opening, riseMm, least, true)
   if (!fit.ok) return NOTHING
   return {

@@ -1,5 +1,5 @@
 /** What things weigh, how many trips they take, and what one person should not lift. */
-import { type Load, liftingLimit, massOf, pallets, tripsFor } from '../../core/truck.ts'
+import { liftingLimit, massOf, type Load as Pieces, pallets, tripsFor } from '../../core/truck.ts'
 import { tilesKg } from '../../core/weight.ts'
 import type { Concept } from '../../language/concepts.ts'
 import type { Quantity } from '../../language/measures.ts'
@@ -10,37 +10,60 @@ import { knownTile, thicknessOf, tilePhrase } from '../stuff.ts'
 import { type Brief, sourceOf, type Told } from '../topic.ts'
 import { alone, figureNear } from './read.ts'
 
+/** A load, and where its count stands in the message. */
+type Load = Pieces & { readonly at: number }
+
 const BAG_KG = 22.6796
 const BOX_KG = 22.6796
 
-/** The payload said: a mass beside the truck's words. */
-export const payloadKg = (brief: Brief): number | null =>
-  figureNear(brief.heard, ['mass'], 'payload', 'truck', 'trailer')?.si ??
-  figureNear(brief.heard, ['mass'], 'trip')?.si ??
-  null
+const LB_KG = 0.45359237
 
-/** Bags, boxes and buckets that the message counts, each with the weight said for it. */
+/** The payload said: a mass beside the truck's words; a bare figure right beside "payload" is in the crew's own unit. */
+export function payloadKg(brief: Brief): number | null {
+  const { heard, metric } = brief
+  const q = figureNear(heard, ['mass', 'none'], 'payload') ?? figureNear(heard, ['mass'], 'truck', 'trailer', 'trip')
+  if (!q) return null
+  if (q.si !== null) return q.unit === 'ton' && heard.reader.is(q.first, 'truck') ? null : q.si
+  return q.n >= 200 ? q.n * (metric ? 1 : LB_KG) : null
+}
+
+const KINDS: readonly (readonly [concept: Concept, name: string, usualKg: number])[] = [
+  ['bag', 'bag', BAG_KG],
+  ['box', 'box', BOX_KG],
+  ['sheet', 'sheet', 0],
+  ['bucket', 'bucket', 25],
+]
+/** No bag or box is heavier. */
+const MOST_PIECE_KG = 200
+
+/** Bags, boxes and pails that the message counts, each with the weight said beside it; a pallet is its bags. */
 export function saidLoads(brief: Brief, assumed: Phrase[]): Load[] {
+  const { heard, settings } = brief
   const payload = payloadKg(brief)
+  const isPiece = (q: Quantity | undefined | null): q is Quantity =>
+    q?.dimension === 'mass' && q.si !== payload && q.unit !== 'ton' && (q.si as number) < MOST_PIECE_KG
+  const masses = alone(heard).filter(isPiece)
   const loads: Load[] = []
-  const kinds: readonly [Concept, string, number][] = [
-    ['bag', 'bag', BAG_KG],
-    ['box', 'box', BOX_KG],
-    ['sheet', 'sheet', 0],
-    ['bucket', 'bucket', 25],
-  ]
-  const taken = new Set<Quantity>()
-  for (const [concept, name, usualKg] of kinds) {
-    const pieces = figureNear(brief.heard, ['none'], concept)
-    if (!pieces || taken.has(pieces) || !Number.isInteger(pieces.n) || pieces.n <= 0) continue
-    const said = alone(brief.heard).find(
-      (q) => q.dimension === 'mass' && q.si !== payload && !taken.has(q) && (q.si as number) < 200,
+  for (const [concept, name, usualKg] of KINDS) {
+    const pieces = figureNear(heard, ['none'], concept)
+    if (
+      !pieces ||
+      !Number.isInteger(pieces.n) ||
+      pieces.n <= 0 ||
+      loads.some((l) => l.name !== name && l.at === pieces.first)
     )
-    if (!said && usualKg === 0) continue
-    taken.add(pieces)
-    if (said) taken.add(said)
-    else assumed.push(say('order.assumed-each', { what: say(`order.each-${name}`), mass: mass(usualKg) }))
-    loads.push({ name, pieces: pieces.n, kgEach: said?.si ?? usualKg })
+      continue
+    const beside = figureNear(heard, ['mass'], concept)
+    const each = (isPiece(beside) ? beside : masses.length === 1 ? masses[0] : undefined)?.si ?? null
+    if (each === null && usualKg === 0) continue
+    if (each === null) assumed.push(say('order.assumed-each', { what: say(`order.each-${name}`), mass: mass(usualKg) }))
+    loads.push({ name, pieces: pieces.n, kgEach: each ?? usualKg, at: pieces.first })
+  }
+  if (!loads.length && heard.has('pallet')) {
+    const bags = settings.around.truck.bagsAPallet.value
+    const kgEach = masses[0]?.si ?? BAG_KG
+    assumed.push(say('order.assumed-pallet', { bags: count(bags), mass: mass(kgEach) }))
+    return [{ name: 'bag', pieces: bags, kgEach, at: 0 }]
   }
   return loads
 }
@@ -50,16 +73,22 @@ function tileLoad(brief: Brief, assumed: Phrase[]): Outcome<{ kg: number; line: 
   const tile = knownTile(brief.facts)
   const floor = floorSum(brief.facts)
   if (!floor.ok) return floor
-  if (!floor.value) return fine(null)
+  const areaM2 =
+    floor.value?.areaM2 ?? (tile && brief.heard.has('each', 'per') ? (tile.lengthMm * tile.widthMm) / 1e6 : null)
+  if (areaM2 === null) return fine(null)
   const kind = brief.settings.tiles[brief.facts.tile?.kind ?? brief.settings.defaults.tileKind]
   if (!kind) return fine(null)
   const thicknessMm = thicknessOf(brief, brief.facts.tile ?? null, assumed)
-  const kg = tilesKg(1, floor.value.areaM2, thicknessMm, kind.densityKgPerM3)
+  const kg = tilesKg(1, areaM2, thicknessMm, kind.densityKgPerM3)
   if (!kg.ok) return kg
   const named = tile ? tilePhrase(tile, brief.metric) : say('order.layer-tile')
   return fine({
     kg: kg.value.usual,
-    line: say('order.tile-mass', { mass: mass(kg.value.usual), area: area(floor.value.areaM2), tile: named }),
+    line: say(floor.value ? 'order.tile-mass' : 'order.one-tile', {
+      mass: mass(kg.value.usual),
+      area: area(areaM2),
+      tile: named,
+    }),
   })
 }
 
@@ -68,6 +97,8 @@ export function weigh(brief: Brief): Outcome<Told> {
   const tongue = tongueAlone(brief)
   if (tongue) return fine(tongue)
   const loads = saidLoads(brief, assumed)
+  const full = loads.length ? null : bagsALoad(brief)
+  if (full) return fine(full)
   const tile = loads.length ? fine(null) : tileLoad(brief, assumed)
   if (!tile.ok) return tile
   const kg = massOf(loads) + (tile.value?.kg ?? 0)
@@ -107,8 +138,33 @@ function tongueAlone(brief: Brief): Told | null {
   }
 }
 
+/** "how many bags can I carry with a 1200 lb payload" */
+function bagsALoad(brief: Brief): Told | null {
+  const payload = payloadKg(brief)
+  if (payload === null || !brief.heard.has('bag') || !brief.heard.has('how-many')) return null
+  const said = alone(brief.heard).find((q) => q.dimension === 'mass' && q.si !== payload)?.si ?? BAG_KG
+  const bags = Math.floor(payload / said + 1e-9)
+  return {
+    topic: 'order',
+    answer: say('order.bags-a-load', { bags: count(bags), mass: mass(said), payload: mass(payload) }),
+    details: [say('order.payload-left')],
+    warnings: [say('order.payload-rule')],
+    sources: [{ text: brief.settings.around.truck.bagsAPallet.source }],
+    working: [
+      say('order.work-trips', {
+        mass: mass(bags * said),
+        payload: mass(payload),
+        least: number((bags * said) / payload, 2),
+      }),
+    ],
+    values: { weight_kg: bags * said, trips: 1, bags_a_load: bags },
+  }
+}
+
 /** Tile without boxes known is loaded in boxes of 50 lb. */
-const inBoxes = (kg: number): Load[] => [{ name: 'box', kgEach: Math.min(kg, BOX_KG), pieces: Math.ceil(kg / BOX_KG) }]
+const inBoxes = (kg: number): Load[] => [
+  { name: 'box', kgEach: Math.min(kg, BOX_KG), pieces: Math.ceil(kg / BOX_KG), at: 0 },
+]
 
 const loadLines = (loads: readonly Load[]): Phrase[] =>
   loads.map((l) =>

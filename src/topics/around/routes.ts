@@ -44,6 +44,17 @@ export const AROUND_ROUTES: readonly Route[] = [
     when: (h) => hasMass(h) || h.has('trip', 'payload'),
   },
   { topic: 'order', all: [['lift']], when: hasMass },
+  {
+    topic: 'order',
+    all: [['access-word']],
+    none: ['joist'],
+    when: (h) => h.has('step-to', 'door', 'what', 'can-we', 'build-up'),
+  },
+  {
+    topic: 'order',
+    when: (h) =>
+      h.facts.prices !== undefined && (h.facts.areaM2 !== undefined || h.facts.rooms !== undefined) && !h.has('keep'),
+  },
   { topic: 'order', all: [['missing', 'csv']] },
   {
     topic: 'order',
