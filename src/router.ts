@@ -40,6 +40,8 @@ export const ROUTES: readonly Route[] = [
     when: tellsStart,
   },
   ...AROUND_SUMS,
+  { topic: 'mix', all: [['slake', 'pot-life', 'open-time']], none: ['can-we', 'negation'] },
+  { topic: 'mix', all: [['bucket'], ['how-long', 'when']], none: ['grouted-verb', 'set-verb', 'can-we'] },
   { topic: 'trouble', when: asksVerdict },
   { topic: 'help', all: [['help']], when: (h) => h.quantities.length === 0 },
   ...AROUND_ROUTES,
@@ -47,14 +49,12 @@ export const ROUTES: readonly Route[] = [
   { topic: 'mix', all: [['how-many', 'how-much']], when: asksVolumeForPowder },
   // "can I use sanded on glass?" is about the kind; with a when or a how long it is about the wait.
   { topic: 'grout', all: [['sanded', 'unsanded']], none: ['when', 'how-long', 'water', 'slake', 'pot-life'] },
-  { topic: 'mix', all: [['bucket'], ['how-long', 'when', 'pot-life']], none: ['grouted-verb', 'set-verb'] },
   {
     topic: 'mix',
     all: [['water'], ['how-much', 'how-many', 'what', 'mortar', 'grout', 'bag', 'powder']],
     none: ['waterproofing', 'wet-use'],
     when: mixesStuff,
   },
-  { topic: 'mix', all: [['slake', 'pot-life', 'open-time']] },
   {
     topic: 'cure',
     all: [asksTime, ['grout', 'walk', 'heavy', 'wet-use', 'cure-word', 'set-verb', 'grouted-verb']],

@@ -31,6 +31,18 @@ export function exactShare(share: number): readonly [number, number] {
   return [Math.round(share * 100), 100]
 }
 
+/** "on a 45", "at 45 degrees": the tile is turned. */
+function isTurned(reader: Reader): boolean {
+  return reader.tokens.some(
+    (token, i) =>
+      token.kind === 'number' &&
+      token.value === 45 &&
+      reader.is(i - 1, 'the', 'at') &&
+      reader.is(i - 2, 'with', 'at', 'tile', 'is') &&
+      !reader.unit(i + 1, token)?.unit.match(/^[fc]$/),
+  )
+}
+
 function patternOf(reader: Reader, marks: readonly Mark[]): Pattern | undefined {
   const offset = offsetOf(reader, marks)
   const named: [Concept, PatternName][] = [
@@ -41,6 +53,13 @@ function patternOf(reader: Reader, marks: readonly Mark[]): Pattern | undefined 
     ['stacked', 'stacked'],
   ]
   const found = named.find(([concept]) => has(marks, concept))
+  if (
+    !found &&
+    isTurned(reader) &&
+    has(marks, 'tile', 'tile-kind', 'with') &&
+    !has(marks, 'set-verb', 'cure-word', 'grout')
+  )
+    return { name: 'diagonal', angleDeg: 45 }
   if (found) return found[1] === 'diagonal' ? { name: 'diagonal', angleDeg: 45 } : { name: found[1] }
   if (!has(marks, 'offset')) return undefined
   return {

@@ -44,8 +44,11 @@ function one(brief: Brief, asked: Extract<Conversion, { is: 'convert' }>): Outco
 const figureWith = (n: number, unit: string): Phrase =>
   say('convert.figure', { n: number(n, digitsOf(n)), unit: word(`unit-${unit}`) })
 
-/** Inches as an exact fraction for mathjs, from our own reading of the figure; decimals and metric come as numbers. */
-const exactInches = (mm: number): string => `${Math.round((mm / 25.4) * 64 * 1e6) / 1e6}/64`
+/** Inches for mathjs from our own reading of the figure: exact in sixty-fourths where it is, else the number itself. */
+function exactInches(mm: number): string | number {
+  const parts = (mm / 25.4) * 64
+  return Math.abs(parts - Math.round(parts)) < 1e-6 ? `${Math.round(parts)}/64` : Math.round((mm / 25.4) * 1e9) / 1e9
+}
 
 function sum(brief: Brief, asked: Extract<Conversion, { is: 'sum' }>): Outcome<Told> {
   const math = brief.libraries.math()

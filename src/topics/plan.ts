@@ -9,7 +9,7 @@ import type { PieceWanted, Side } from '../core/offcuts/order.ts'
 import { DEFAULT_KERF_MM, type Reuse, type ReuseRule, reuseOffcuts } from '../core/offcuts/reuse.ts'
 import type { Facts, Pattern, Piece, Place, Room, Tile } from '../facts.ts'
 import { type Phrase, quote, room as roomLength, say } from '../phrase.ts'
-import { fine, type Outcome } from '../problem.ts'
+import { fine, type Outcome, refuse } from '../problem.ts'
 import { roomM2 } from './floors.ts'
 
 /** Perimeter joint at the walls: 1/4 in; config/practice.json will do for another. [mm] */
@@ -95,6 +95,7 @@ export function roomPlan(room: Room): Outcome<RoomPlan> {
 /** The parts that add up: joined where the shape says how, else side by side as parts of their own. */
 function sumOf(added: readonly Piece[], room: Room): Outcome<Floor> {
   const [first, ...rest] = added
+  if (!first) return refuse('nothing-left', { said: sizeOf(room.pieces[0]) })
   const main = rectangle(first.lengthMm, first.widthMm)
   if (!main.ok || rest.length === 0) return main
   if (room.shape) {

@@ -53,7 +53,7 @@ export function convert(n: number, from: UnitName, to: UnitName, math: MathLibra
 /** Adds lengths exactly, as fractions of an inch. [in]
  *  @example 12'6 + 3'4 1/2: 190.5 in */
 export function sumInches(
-  parts: readonly { readonly sign: 1 | -1; readonly inches: string }[],
+  parts: readonly { readonly sign: 1 | -1; readonly inches: string | number }[],
   math: MathLibrary,
 ): number {
   return parts
