@@ -40,7 +40,8 @@ export const ROUTES: readonly Route[] = [
     when: tellsStart,
   },
   ...AROUND_SUMS,
-  { topic: 'mix', all: [['slake', 'pot-life', 'open-time']], none: ['can-we', 'negation'] },
+  { topic: 'mix', all: [['pot-life', 'open-time']], none: ['can-we', 'negation'] },
+  { topic: 'mix', all: [['slake']], none: ['can-we', 'negation'], when: asksHowLong },
   { topic: 'mix', all: [['bucket'], ['how-long', 'when']], none: ['grouted-verb', 'set-verb', 'can-we'] },
   { topic: 'trouble', when: asksVerdict },
   { topic: 'help', all: [['help']], when: (h) => h.quantities.length === 0 },
@@ -103,6 +104,11 @@ function tellsStart(heard: Heard): boolean {
   // "can I set tile at 45F?" asks leave to begin.
   const begins = heard.marks.some((m) => m.concept === 'can-we' && heard.reader.is(m.first + m.count, 'set-verb'))
   return known && asks && !begins
+}
+
+/** "how long to slake", "slake time?": the minutes, not whether it must be. */
+function asksHowLong(heard: Heard): boolean {
+  return heard.has('how-long', 'when', 'how-much') || heard.tokens.length <= 3
 }
 
 function namesBag(heard: Heard): boolean {
