@@ -101,9 +101,6 @@ export type BackingOptions = {
 /** What `answerer.ts` exports as `createAnswerer`. */
 export type CreateAnswerer = (options: BackingOptions) => Promise<Backing>
 
-/** What `terminal/connect.ts` exports as `connectTerminal`: resolves when the person has left. */
-export type ConnectTerminal = (backing: Backing, log: Log) => Promise<void>
-
 export type AdapterStatus = 'idle' | 'connecting' | 'connected' | 'stopped'
 
 export type Adapter = {

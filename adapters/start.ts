@@ -1,8 +1,9 @@
 /** The one place that reads the environment and joins things: the platforms whose tokens are there, else the terminal. */
 import { enableCompileCache } from 'node:module'
 import { loadBacking } from './backing.ts'
-import type { Adapter, Backing, ConnectTerminal } from './contract.ts'
+import type { Adapter, Backing } from './contract.ts'
 import { type Env, type Plan, readEnvironment } from './environment.ts'
+import { dataFolder } from './folders.ts'
 import { healthPage, serveHealth } from './health.ts'
 import { brief, createLog, type Log } from './logging.ts'
 import { catchStrays, run } from './run.ts'
@@ -45,11 +46,10 @@ async function adaptersOf(plan: Plan, parts: Parts, backing: Backing, log: Log):
 }
 
 async function openTerminal(load: Parts['load'], log: Log): Promise<void> {
-  const file = './terminal/connect.ts'
-  const { connectTerminal } = (await import(file)) as { connectTerminal: ConnectTerminal }
+  const { connectTerminal } = await import('./terminal/connect.ts')
   const backing = await load(process.env, log)
   try {
-    await connectTerminal(backing, log)
+    await connectTerminal(backing, log, { folder: dataFolder(process.env), env: process.env })
   } finally {
     await backing.close()
   }

@@ -23,12 +23,14 @@ export const TOPICS = [
 ] as const
 export type Topic = (typeof TOPICS)[number]
 
-/** A file a reply carries. A picture is SVG text here; an adapter makes the PNG. `alt` says what it shows. */
+/** A file a reply carries. A picture is SVG text here; an adapter makes the PNG. `alt` says what it shows,
+ *  `plain` is the same in plain characters. */
 export type ReplyFile = {
   readonly name: string
   readonly media_type: string
   readonly text: string
   readonly alt?: string
+  readonly plain?: string
 }
 
 /** What can be done next from under an answer; a button on a platform, a word in the terminal.

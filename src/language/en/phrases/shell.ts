@@ -11,4 +11,5 @@ export const shell = {
   'shell.saved': 'Saved: {path}',
   'shell.not-saved': 'The picture could not be saved ({why}).',
   'shell.interrupted': 'Ctrl-D (or Ctrl-C again) leaves.',
+  'shell.next': 'Next:',
 }

@@ -11,4 +11,5 @@ export const shell = {
   'shell.saved': 'Guardado: {path}',
   'shell.not-saved': 'No se pudo guardar la imagen ({why}).',
   'shell.interrupted': 'Con Ctrl-D (u otra vez Ctrl-C) sales.',
+  'shell.next': 'Y después:',
 }
