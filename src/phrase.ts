@@ -19,8 +19,10 @@ export type Amount =
   | { readonly is: 'instant'; readonly iso: string }
   /** A key `word.…` of the catalogue. */
   | { readonly is: 'word'; readonly word: string }
-  /** The crew's own text or a name from config: never translated, made inert by each platform. */
+  /** The crew's own text: never translated, made inert by each platform. */
   | { readonly is: 'quote'; readonly text: string }
+  /** A name from config ("sanded grout", "50 lb bag"): the catalogue's word for it (`name.…`, `pack.…`), else as it stands. */
+  | { readonly is: 'named'; readonly text: string }
 
 export type Arg = Amount | Phrase | readonly (Amount | Phrase)[]
 
@@ -45,3 +47,4 @@ export const slope = (mmPerM: number): Amount => ({ is: 'slope', mmPerM })
 export const instant = (iso: string): Amount => ({ is: 'instant', iso })
 export const word = (key: string): Amount => ({ is: 'word', word: key })
 export const quote = (text: string): Amount => ({ is: 'quote', text })
+export const named = (text: string): Amount => ({ is: 'named', text })

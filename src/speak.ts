@@ -33,19 +33,22 @@ const labels = (speaker: Speaker): Reply['labels'] => ({
 })
 
 /** Sources that only say where a figure is from are told in the crew's language; names of published texts stay as they are. */
-const SAID_SOURCES: readonly [start: string, key: string][] = [
-  ['common practice', 'source.practice'],
-  ['generic figures', 'source.generic'],
-  ['from memory', 'source.memory'],
-  ['geometry', 'source.geometry'],
-  ["the product's data sheet", 'source.sheet'],
+const SAID_SOURCES: readonly [start: RegExp, key: string][] = [
+  [/^common practice/, 'source.practice'],
+  [/^generic figures/, 'source.generic'],
+  [/^(?:trade knowledge, )?from memory/, 'source.memory'],
+  [/^[^,:;(]+(?:, [^,:;(]+)?[,;] from memory$/, 'source.memory'],
+  [/^density from memory/, 'source.memory'],
+  [/^geometry/, 'source.geometry'],
+  [/^judgement/, 'source.judgement'],
+  [/^the product's data sheet/, 'source.sheet'],
 ]
 
 /** The source's name; what it says stands in the config and in the workings. */
 const shortName = (text: string): string => text.split(/[:;]/)[0]
 
 function sourceText(source: Source, speaker: Speaker): string {
-  const said = SAID_SOURCES.find(([start]) => source.text.startsWith(start))
+  const said = SAID_SOURCES.find(([start]) => start.test(source.text))
   const name = said
     ? phraseText(say(said[1]), speaker.style)
     : source.edition

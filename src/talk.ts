@@ -7,6 +7,7 @@ import type { Heard } from './language/hear.ts'
 import { toSi } from './language/measures.ts'
 import { newerPrices } from './language/prices.ts'
 import { smallMm } from './language/singles.ts'
+import { plainText } from './language/text.ts'
 import { type Phrase, quote, room as roomLength, say, word } from './phrase.ts'
 import type { Topic } from './reply.ts'
 import { topicNamed, topicOf } from './router.ts'
@@ -218,7 +219,7 @@ function definedTile(tile: NonNullable<Facts['tile']>): Partial<NonNullable<Fact
 
 const sameName = (a: string | undefined, b: string | undefined): boolean =>
   a !== undefined && b !== undefined && singular(a) === singular(b)
-const singular = (name: string): string => name.replace(/s$/, '')
+const singular = (name: string): string => plainText(name).text.replace(/s$/, '')
 
 /** Rooms as they stand after this message: corrected, added to, dropped from, or told anew. */
 function withRooms(heard: Heard, memory: Memory, followsUp: boolean): Facts {

@@ -115,6 +115,23 @@ export function clockTime(iso: string, style: Style): string {
   return unit(style, 'day-time', time).replace('{day}', dateFormat(style.intl, zone, day).format(at.epochMilliseconds))
 }
 
+const PACK = /^([\d.,]+ \S+) (\w+)$/
+
+/** A name from config in the reply's language: "sanded grout" by `name.sanded-grout`, "50 lb bag" by `pack.bag`. */
+function namedText(text: string, { phrases }: Style): string {
+  const known =
+    phrases[
+      `name.${text
+        .toLowerCase()
+        .replaceAll(/[^a-z0-9]+/g, '-')
+        .replaceAll(/^-|-$/g, '')}`
+    ]
+  if (known !== undefined) return known
+  const pack = PACK.exec(text)
+  const told = pack ? phrases[`pack.${pack[2]}`] : undefined
+  return pack && told !== undefined ? told.replace('{size}', pack[1]) : text
+}
+
 /** An amount as the crew reads it. */
 export function amountText(amount: Amount, style: Style): string {
   const metric = style.metric
@@ -155,6 +172,8 @@ export function amountText(amount: Amount, style: Style): string {
       return clockTime(amount.iso, style)
     case 'word':
       return style.phrases[`word.${amount.word}`] ?? amount.word
+    case 'named':
+      return namedText(amount.text, style)
     case 'quote':
       return amount.text
   }

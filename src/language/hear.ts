@@ -110,7 +110,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   if (prices.length > 0) draft.prices = prices
   dropEmptyTile(draft)
   const rooms = lessFromArea(corners ? [corners.room] : found.rooms, draft)
-  if (rooms.length > 0) draft.rooms = mergeAlike(rooms)
+  if (rooms.length > 0) draft.rooms = mergeAlike(rooms).map((room) => asNamed(room, text, plain))
   noteGuesses(sizes, plain, reader, notes)
   return {
     plain,
@@ -202,6 +202,15 @@ function lessFromArea(rooms: readonly Room[], draft: Draft): readonly Room[] {
   if (rest <= 0) return rooms
   draft.areaM2 = rest
   return []
+}
+
+/** A room's name as it was typed, accents and all, in small letters. */
+function asNamed<T extends { readonly name?: string }>(named: T, typed: string, plain: PlainText): T {
+  if (named.name === undefined) return named
+  const at = plain.text.indexOf(named.name)
+  if (at < 0) return named
+  const [from, to] = originSpan(plain, [at, at + named.name.length])
+  return { ...named, name: typed.slice(from, to).toLowerCase() }
 }
 
 /** Two rooms told alike without a name are one told twice only if the words say so; they stay apart. */

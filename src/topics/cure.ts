@@ -4,7 +4,7 @@ import { readyAt } from '../core/clock.ts'
 import { type Cure, type WaitAt, cure as waitsAt } from '../core/cure.ts'
 import type { SaidTemperature } from '../facts.ts'
 import { momentIn } from '../language/moments.ts'
-import { hours, instant, type Phrase, quote, say, temperature, word } from '../phrase.ts'
+import { hours, instant, named, type Phrase, say, temperature, word } from '../phrase.ts'
 import { clockRules, cureLimits } from '../practice.ts'
 import { fine, type Outcome } from '../problem.ts'
 import type { Grout, Mortar, Wait } from '../settings.ts'
@@ -69,7 +69,7 @@ export function cure(brief: Brief): Outcome<Told> {
   const history = historyOf(said, startMinute) ?? { kind: 'constant' as const, c: material.referenceC }
   if (said.length === 0)
     assumed.push(say('cure.assumed-temperature', { temperature: temperature(material.referenceC) }))
-  assumed.push(say('cure.assumed-material', { material: quote(material.name) }))
+  assumed.push(say('cure.assumed-material', { material: named(material.name) }))
   const worked = waitsAt({
     waits: waits as Record<WaitName, Wait>,
     setting: material.setting,
@@ -207,7 +207,7 @@ function workings(w: Worked, main: WaitName): Phrase[] {
   const wait = w.cure.waits[main]
   return [
     say('cure.work-sheet', {
-      material: quote(w.material.name),
+      material: named(w.material.name),
       hours: hours(wait.sheetH),
       reference: temperature(w.material.referenceC),
       act: word(`wait-${main}`),

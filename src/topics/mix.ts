@@ -2,7 +2,7 @@
 import { batch, openTimeMin, potLifeMin, waterL } from '../core/mix.ts'
 
 import type { GroutName } from '../facts.ts'
-import { area, mass, minutes, number, type Phrase, quote, say, temperature, volume } from '../phrase.ts'
+import { area, mass, minutes, named, number, type Phrase, say, temperature, volume } from '../phrase.ts'
 import { hotRule, potLifeInput } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { type Grout, type Leveller, type Mortar, materialOf, usualPack } from '../settings.ts'
@@ -73,7 +73,7 @@ export function mix(brief: Brief): Outcome<Told> {
       ...common,
       answer: slake
         ? say('mix.slake', { usual: minutes(slake.usual) })
-        : say('mix.no-slake', { material: quote(material.name) }),
+        : say('mix.no-slake', { material: named(material.name) }),
       details: [say('mix.remix')],
       values: base,
     })
@@ -112,7 +112,7 @@ function potLifeAnswer(
   common: Common,
   base: Base,
 ): Outcome<Told> {
-  if (!life) return fine({ ...common, answer: say('mix.no-pot-life', { material: quote(material.name) }) })
+  if (!life) return fine({ ...common, answer: say('mix.no-pot-life', { material: named(material.name) }) })
   const hot = c > brief.settings.practice.mix.hotC.value
   return fine({
     ...common,
@@ -131,7 +131,7 @@ function potLifeAnswer(
         usual: minutes(Math.round(life.usual)),
       }),
     ],
-    assumed: [say('cure.assumed-material', { material: quote(material.name) })],
+    assumed: [say('cure.assumed-material', { material: named(material.name) })],
     values: base,
   })
 }
@@ -142,7 +142,7 @@ function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common,
   if (material.waterLPerKg === null)
     return fine({
       ...common,
-      answer: say('mix.no-water', { material: quote(material.name) }),
+      answer: say('mix.no-water', { material: named(material.name) }),
       values: { ...base, mix_powder_kg: kg },
     })
   const water = waterL(kg, material.waterLPerKg)
@@ -156,7 +156,7 @@ function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common,
       ...(life ? [say('mix.life-line', { usual: minutes(life.usual) })] : []),
       ...(material.kind === 'grout' ? [say('grout.same-water')] : []),
     ],
-    assumed: [...assumed, say('cure.assumed-material', { material: quote(material.name) })],
+    assumed: [...assumed, say('cure.assumed-material', { material: named(material.name) })],
     working: [
       say('mix.work-water', {
         kg: number(kg, 2),

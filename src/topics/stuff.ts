@@ -1,6 +1,6 @@
 /** Choices several topics share: the tile, the joint, the trowel and the bag that are meant, and what was assumed of them. */
 import type { Facts, MortarName, Tile, Trowel } from '../facts.ts'
-import { type Phrase, quote, say, small, word } from '../phrase.ts'
+import { type Phrase, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import {
   type Figure,
@@ -128,10 +128,3 @@ export function trowelPhrase(notch: Trowel): Phrase {
 }
 
 export const spread = (figure: Figure): ReturnType<typeof spreadOf> => spreadOf(figure)
-
-/** A name from config as the crew reads it: the catalogue's word where it has one. */
-export const materialName = (
-  id: string,
-  name: string,
-  known: (key: string) => boolean,
-): ReturnType<typeof word> | ReturnType<typeof quote> => (known(`word.${id}`) ? word(id) : quote(name))

@@ -5,7 +5,7 @@ import { combedRangeMm } from '../core/trowel.ts'
 import { cavityFill, fastenersInPiece, piecesForArea, seamForArea, tapeForSeam } from '../core/underlayment/goods.ts'
 import { layRolls } from '../core/underlayment/rolls.ts'
 import { laySheets } from '../core/underlayment/sheets.ts'
-import { area, count, hours, number, type Phrase, percent, quote, run, say, volume } from '../phrase.ts'
+import { area, count, hours, named, number, type Phrase, percent, run, say, volume } from '../phrase.ts'
 import { yielding } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { materialOf, spreadOf, usualPack } from '../settings.ts'
@@ -229,7 +229,7 @@ function bondOf(brief: Brief, goods: Goods, areaM2: number): Outcome<Bond> {
     packs: need.value.bagsToBuy,
     packsSafe: need.value.bagsSafe,
     kg: need.value.kg,
-    pack: material.kind === 'adhesive' ? say('underlayment.pail', { pail: quote(pack.name) }) : packPhrase(pack),
+    pack: material.kind === 'adhesive' ? say('underlayment.pail', { pail: named(pack.name) }) : packPhrase(pack),
     trowel: trowelPhrase(notch),
   })
 }

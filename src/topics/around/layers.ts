@@ -3,7 +3,7 @@ import type { Layer } from '../../core/buildup.ts'
 import type { Spread } from '../../core/spread.ts'
 import { combedRangeMm } from '../../core/trowel.ts'
 import type { Concept } from '../../language/concepts.ts'
-import { type Phrase, quote, say, small } from '../../phrase.ts'
+import { named, type Phrase, say, small } from '../../phrase.ts'
 import { fine, type Outcome } from '../../problem.ts'
 import { spreadOf } from '../../settings.ts'
 import { knownTile, thicknessOf, trowelOf } from '../stuff.ts'
@@ -11,7 +11,7 @@ import type { Brief } from '../topic.ts'
 import { figureNear, lengthMm } from './read.ts'
 import { goodsName } from './sheet-goods.ts'
 
-export type NamedLayer = Layer & { readonly title: Phrase | ReturnType<typeof quote> }
+export type NamedLayer = Layer & { readonly title: Phrase | ReturnType<typeof named> }
 
 const PLAIN: readonly [Concept, string][] = [
   ['plywood', 'plywood'],
@@ -73,7 +73,7 @@ type Title = NamedLayer['title']
 
 /** Layers that every catalogue has a word for; a crew's own keeps the name config gives it. */
 const layerName = (id: string, name: string): Title =>
-  PLAIN.some(([, known]) => known === id) ? say(`layer.${id}`) : quote(name)
+  PLAIN.some(([, known]) => known === id) ? say(`layer.${id}`) : named(name)
 
 const layer = (title: Title, name: string, mm: number, kgPerL: number): NamedLayer => ({
   name,

@@ -4,7 +4,7 @@ import type { OrderLine } from '../../core/order.ts'
 import { boxesForLot } from '../../core/order.ts'
 import { faceM2 } from '../../core/tile.ts'
 import type { Facts } from '../../facts.ts'
-import { type Amount, type Phrase, percent, quote, say } from '../../phrase.ts'
+import { type Amount, named, type Phrase, percent, say } from '../../phrase.ts'
 import { yielding } from '../../practice.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { type Coating, type Leveller, materialOf, usualPack } from '../../settings.ts'
@@ -104,7 +104,7 @@ function extraLines(brief: Brief, areaM2: number): NamedLine[] {
   const add = (what: string, id: string, material: Coating | Leveller, litres: number): void => {
     const pack = usualPack(material, metric ? 'metric' : 'imperial')
     const packL = material.kind === 'coating' ? pack.kg / material.wetKgPerL : yielding(material, pack).yieldL
-    const title = say('order.item-extra', { name: say(`goods.${id}`), pack: quote(pack.name) })
+    const title = say('order.item-extra', { name: say(`goods.${id}`), pack: named(pack.name) })
     lines.push(
       line('order.item-extra', what, Math.ceil(litres / packL - 1e-9), { unit: 'pack', kgEach: pack.kg, title }),
     )
@@ -178,7 +178,7 @@ function powderLines(brief: Brief, values: Record<string, unknown>): NamedLine[]
         unit: 'bag',
         use: 'tile',
         kgEach: pack.kg,
-        title: say('order.item-mortar', { name: quote(meant.value.mortar.name), bag: bagName(pack) }),
+        title: say('order.item-mortar', { name: named(meant.value.mortar.name), bag: bagName(pack) }),
       }),
     )
   }
@@ -192,7 +192,7 @@ function powderLines(brief: Brief, values: Record<string, unknown>): NamedLine[]
       line('order.item-grout', 'grout', values['grout_bags'] as number, {
         unit: 'bag',
         kgEach: pack.kg,
-        title: say('order.item-grout', { name: quote(groutMeant.value.grout.name), bag: bagName(pack) }),
+        title: say('order.item-grout', { name: named(groutMeant.value.grout.name), bag: bagName(pack) }),
       }),
     )
   }
@@ -200,7 +200,7 @@ function powderLines(brief: Brief, values: Record<string, unknown>): NamedLine[]
 }
 
 const bagName = (pack: { name: string; kg: number }): Phrase | Amount =>
-  pack.name ? quote(pack.name) : { is: 'mass', kg: pack.kg }
+  pack.name ? named(pack.name) : { is: 'mass', kg: pack.kg }
 
 function underLines(need: Extract<ReturnType<typeof underlaymentNeed>, { ok: true }>['value']): NamedLine[] {
   const { goods, bond } = need
@@ -214,7 +214,7 @@ function underLines(need: Extract<ReturnType<typeof underlaymentNeed>, { ok: tru
       unit: 'bag',
       use: 'underlayment',
       title: say(bond.kind === 'adhesive' ? 'order.item-adhesive' : 'order.item-bond', {
-        name: quote(bond.name),
+        name: named(bond.name),
         pack: bond.pack,
         kind,
       }),

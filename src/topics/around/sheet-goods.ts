@@ -1,7 +1,7 @@
 /** Which underlayment is meant, and in what sheets or rolls it comes. */
 import type { SheetGoods } from '../../facts.ts'
 import { goodsKind } from '../../language/goods.ts'
-import { area, number, type Phrase, quote, say } from '../../phrase.ts'
+import { area, named, number, type Phrase, say } from '../../phrase.ts'
 import type { StockSize, Underlayment } from '../../settings-around.ts'
 import type { Brief } from '../topic.ts'
 
@@ -34,7 +34,7 @@ export function goodsOf(brief: Brief): Goods | null {
     return { ...known, size: { m2: said.m2 }, name: say('underlayment.of-area', { area: area(said.m2) }), assumed }
   const stock = usualStock(underlayment, form, brief.metric)
   if (!stock) return null
-  const size = quote(stock.name)
+  const size = named(stock.name)
   return {
     ...known,
     size: stock,
@@ -78,5 +78,5 @@ const NAMED_KINDS: readonly string[] = [
   'sheet-membrane',
 ]
 
-export const goodsName = (id: string, underlayment: Underlayment): Phrase | ReturnType<typeof quote> =>
-  NAMED_KINDS.includes(id) ? say(`goods.${id}`) : quote(underlayment.name)
+export const goodsName = (id: string, underlayment: Underlayment): Phrase | ReturnType<typeof named> =>
+  NAMED_KINDS.includes(id) ? say(`goods.${id}`) : named(underlayment.name)

@@ -1,7 +1,7 @@
 /** Waterproofing of a wet area: faces, litres by coats, band at every change of plane. */
 import { membraneLitres, wetFaces } from '../../core/shower/waterproofing.ts'
 import type { Facts } from '../../facts.ts'
-import { area, count, hours, number, type Phrase, quote, run, say, small, volume } from '../../phrase.ts'
+import { area, count, hours, named, number, type Phrase, run, say, small, volume } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { materialOf, usualPack } from '../../settings.ts'
 import { floorSum } from '../floors.ts'
@@ -36,7 +36,7 @@ export function wetWork(brief: Brief): Outcome<Told> {
     answer: say('shower.membrane', {
       litres: volume(litres.value),
       pails: count(pails),
-      pail: quote(pack.name),
+      pail: named(pack.name),
       area: area(wet.totalM2),
       coats: count(coats),
     }),

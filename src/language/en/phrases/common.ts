@@ -7,6 +7,7 @@ export const common = {
   'source.generic': 'generic figures from memory; your bag’s data sheet rules',
   'source.memory': 'from memory, not confirmed',
   'source.geometry': 'geometry',
+  'source.judgement': 'our own judgement',
   'source.reported': '{name}, as reported',
 
   'unit.m': '{n} m',

@@ -33,7 +33,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
     '{wedges} {wedges|cuña|cuñas} para {area} de {tile}; {clips} {clips|clip|clips} con {spares} de más.',
   'levelling.wedges-day': '{wedges} cuñas cubren una tanda de {area}; ya quitadas, se vuelven a usar.',
   'levelling.wedges-all': 'Todo se pega antes de quitar la primera cuña, así que va una cuña por clip.',
-  'levelling.off': 'Las cuñas se quitan a las {hours} más o menos, antes de la boquilla.',
+  'levelling.off': 'Las cuñas se quitan después de {hours}, más o menos, antes de la boquilla.',
   'levelling.direction':
     'Patea las cuñas a lo largo de la junta, no atravesadas; la espera la mandan la hoja del clip y el bulto.',
   'levelling.small-tile': 'En loseta tan chica los clips ayudan poco; ayuda más que el piso esté plano.',
@@ -42,8 +42,8 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'levelling.per-tile': '{clips} {clips|clip|clips} por loseta de {tile}, compartiendo cada orilla de adentro.',
   'levelling.shared': 'La orilla entre dos losetas se cuenta una vez: una larga y una corta por loseta.',
   'levelling.removal':
-    'Las cuñas se quitan a las {hours} más o menos: al otro día a temperatura ambiente, cuando la mezcla ya agarró.',
-  'levelling.removal-at': 'A {temperature} deja las cuñas unas {hours}.',
+    'Las cuñas se quitan después de {hours}, más o menos: al otro día a temperatura ambiente, cuando la mezcla ya agarró.',
+  'levelling.removal-at': 'A {temperature} deja las cuñas {hours}, más o menos.',
   'levelling.work-area': '{tiles} losetas por área x {each} clips cada una = {clips}',
   'levelling.work-grid': '{tiles} lugares, hasta {each} clips cada uno, orillas compartidas contadas una vez = {clips}',
   'levelling.work-spares': '{clips} + {spares} de más = {buy}',
@@ -233,7 +233,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.day-joint':
     'Día {n}: {rows} {rows|hilera|hileras} hasta la junta de movimiento, {area}, {bags} {bags|bulto|bultos} de mezcla, {wedges} cuñas.',
   'order.more-days': 'y {days} {days|día|días} más.',
-  'order.day-walk': 'La parte de cada día: pisarla a las {walk}, emboquillarla a las {grout}.',
+  'order.day-walk': 'La parte de cada día: pisarla después de {walk}, emboquillarla después de {grout}.',
   'order.day-door': 'Empieza en la pared del fondo y acaba en la puerta: nunca se sale por loseta fresca.',
   'order.assumed-door': 'puerta en la pared de acá',
   'order.work-day': 'día {n}: {rows} hileras completas, {area} m²',

@@ -7,6 +7,7 @@ export const common = {
   'source.generic': 'cifras generales de memoria; manda la hoja técnica de tu bulto',
   'source.memory': 'de memoria, sin confirmar',
   'source.geometry': 'geometría',
+  'source.judgement': 'criterio propio',
   'source.reported': '{name}, según lo reportado',
 
   'unit.m': '{n} m',

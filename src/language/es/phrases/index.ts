@@ -4,6 +4,7 @@ import { common } from './common.ts'
 import { fields } from './fields.ts'
 import { fitness } from './fitness.ts'
 import { layout } from './layout.ts'
+import { names } from './names.ts'
 import { quantities } from './quantities.ts'
 import { readings } from './readings.ts'
 import { rules } from './rules.ts'
@@ -18,6 +19,7 @@ export const phrases = {
   ...fields,
   ...fitness,
   ...layout,
+  ...names,
   ...quantities,
   ...readings,
   ...rules,

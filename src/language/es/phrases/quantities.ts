@@ -65,10 +65,10 @@ export const quantities = {
   'mortar.work-area': '{area} m² x {bed} mm = {litres} l, + {waste} de desperdicio = {bags} bultos',
   'mortar.work-left': 'faltan {area} ÷ {coverage} por bulto = {need} bultos',
 
-  'grout.bags': '{bags} {bags|bulto|bultos} de {kind} ({bag}) para {area} de {tile}: unos {mass}.',
+  'grout.bags': '{bags} {bags|bulto|bultos} de {kind} ({bag}) para {area} de {tile}: como {mass}.',
   'grout.bags-safe':
-    '{bags} {bags|bulto|bultos} de {kind} ({bag}) para {area} de {tile}: unos {mass}; {safe} para ir seguro.',
-  'grout.kits': '{bags} {bags|kit completo|kits completos} de {kind} ({bag}) para {area} de {tile}: unos {mass}.',
+    '{bags} {bags|bulto|bultos} de {kind} ({bag}) para {area} de {tile}: como {mass}; {safe} para ir seguro.',
+  'grout.kits': '{bags} {bags|kit completo|kits completos} de {kind} ({bag}) para {area} de {tile}: como {mass}.',
   'grout.enough': 'Sí alcanza la {kind}: {area} se llevan como {need} bultos ({mass}) y tienes {have}.',
   'grout.tight':
     'Muy justo: {area} se llevan como {need} bultos de {kind} ({mass}) y tienes {have}. Trae 1 más para ir seguro.',
@@ -94,12 +94,12 @@ export const quantities = {
 
   'mix.water': '{usual} de agua para {powder} de polvo (de {low} a {high}).',
   'mix.order': 'Primero el agua, luego el polvo, y bate despacio; deja reposar {slake} y vuelve a batir sin agua.',
-  'mix.life-line': 'Aguanta unos {usual} en la cubeta.',
+  'mix.life-line': 'Aguanta como {usual} en la cubeta.',
   'mix.no-water': 'Sin agua: {material} se usa como viene.',
   'mix.slake': 'Déjala reposar {usual} y vuelve a batir.',
   'mix.no-slake': '{material} no necesita reposo.',
   'mix.remix': 'Bate otra vez sin echarle agua. Manda lo que diga el bulto.',
-  'mix.pot-life': 'Unos {usual} en la cubeta a {temperature} (de {low} a {high}).',
+  'mix.pot-life': 'Como {usual} en la cubeta a {temperature} (de {low} a {high}).',
   'mix.no-pot-life': '{material} no se pasa en la cubeta: viene lista para usar.',
   'mix.restir': '¿Se está poniendo dura? Bátela una vez, sin agua. Si sigue dura, tírala.',
   'mix.hot': 'Arriba de 85 °F: tandas chicas, agua fresca y a la sombra.',

@@ -1,0 +1,21 @@
+/** Names from config, by their words: materials and packs. What is not here is told as config has it. */
+export const names = {
+  'name.cork-adhesive': 'cork adhesive',
+  'name.epoxy-grout': 'epoxy grout',
+  'name.high-performance-grout': 'high-performance grout',
+  'name.large-format-mortar': 'large-format mortar',
+  'name.liquid-waterproofing-membrane': 'liquid waterproofing membrane',
+  'name.mastic-premixed-adhesive': 'mastic (premixed adhesive)',
+  'name.modified-thin-set': 'modified thin-set',
+  'name.primer': 'primer',
+  'name.rapid-setting-mortar': 'rapid-setting mortar',
+  'name.sanded-grout': 'sanded grout',
+  'name.self-levelling-underlayment': 'self-levelling underlayment',
+  'name.unmodified-thin-set': 'unmodified thin-set',
+  'name.unsanded-grout': 'unsanded grout',
+  'pack.bag': '{size} bag',
+  'pack.pail': '{size} pail',
+  'pack.jug': '{size} jug',
+  'pack.kit': '{size} kit',
+  'pack.box': '{size} box',
+}

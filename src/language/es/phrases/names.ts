@@ -1,0 +1,21 @@
+/** Names from config, by their words: materials and packs. What is not here is told as config has it. */
+export const names = {
+  'name.cork-adhesive': 'adhesivo para corcho',
+  'name.epoxy-grout': 'boquilla epóxica',
+  'name.high-performance-grout': 'boquilla de alto desempeño',
+  'name.large-format-mortar': 'mezcla de gran formato',
+  'name.liquid-waterproofing-membrane': 'membrana impermeable líquida',
+  'name.mastic-premixed-adhesive': 'mastique (adhesivo premezclado)',
+  'name.modified-thin-set': 'thinset modificado',
+  'name.primer': 'imprimador',
+  'name.rapid-setting-mortar': 'mezcla de fraguado rápido',
+  'name.sanded-grout': 'boquilla con arena',
+  'name.self-levelling-underlayment': 'autonivelante',
+  'name.unmodified-thin-set': 'thinset sin modificar',
+  'name.unsanded-grout': 'boquilla sin arena',
+  'pack.bag': 'bulto de {size}',
+  'pack.pail': 'cubeta de {size}',
+  'pack.jug': 'garrafa de {size}',
+  'pack.kit': 'kit de {size}',
+  'pack.box': 'caja de {size}',
+}
