@@ -40,7 +40,9 @@ export const ROUTES: readonly Route[] = [
     when: tellsStart,
   },
   ...AROUND_SUMS,
-  { topic: 'mix', all: [['pot-life', 'open-time']], none: ['can-we', 'negation'] },
+  { topic: 'mix', all: [['open-time']] },
+  { topic: 'mix', all: [['mix-verb', 'spread-verb'], ['how-much']], when: asksBatch },
+  { topic: 'mix', all: [['pot-life']], none: ['can-we', 'negation'] },
   { topic: 'mix', all: [['slake']], none: ['can-we', 'negation'], when: asksHowLong },
   { topic: 'mix', all: [['bucket'], ['how-long', 'when']], none: ['grouted-verb', 'set-verb', 'can-we'] },
   { topic: 'trouble', when: asksVerdict },
@@ -81,6 +83,7 @@ export const ROUTES: readonly Route[] = [
     none: ['grout', 'tile'],
     weak: true,
   },
+  { topic: 'tile', all: [['spare'], ['how-much', 'what', 'which', 'how-many']], none: ['mortar', 'grout', 'bag'] },
   {
     topic: 'tile',
     all: [
@@ -109,6 +112,11 @@ function tellsStart(heard: Heard): boolean {
 /** "how long to slake", "slake time?": the minutes, not whether it must be. */
 function asksHowLong(heard: Heard): boolean {
   return heard.has('how-long', 'when', 'how-much') || heard.tokens.length <= 3
+}
+
+/** "how much should I mix", "how much can I spread at a time": the next stretch, not the whole floor. */
+function asksBatch(heard: Heard): boolean {
+  return heard.facts.rooms === undefined && heard.facts.bagKg === undefined && !heard.has('water', 'buy')
 }
 
 function namesBag(heard: Heard): boolean {

@@ -171,6 +171,8 @@ export const CONCEPTS = [
   'by',
   'bite',
   'full-tiles',
+  'mix-verb',
+  'spread-verb',
   'any-offcut',
   'fresh-tile',
   'temperature-word',

@@ -70,7 +70,7 @@ function withUnit(q: Quantity, target: UnitName): Quantity {
 
 /** A message that is nothing but lengths with plus and minus between, or a length divided. */
 function sumOf(heard: Heard, single: readonly Quantity[], target: UnitName | null): Conversion | null {
-  const lengths = single.filter((q) => q.dimension === 'length' || q.token.fraction)
+  const lengths = single.filter((q) => q.dimension === 'length' || (q.token.fraction && !q.token.spelled))
   if (lengths.length === 0 || heard.has('tile', 'grout', 'mortar', 'joint', 'room', 'thick', 'house-part')) return null
   const { reader } = heard
   const terms: { q: Quantity; sign: 1 | -1 }[] = []
@@ -93,6 +93,7 @@ function sumOf(heard: Heard, single: readonly Quantity[], target: UnitName | nul
 const halved = (heard: Heard): boolean => heard.has('half-word')
 
 function divisor(heard: Heard, last: Quantity): number {
+  if (halved(heard) && heard.items.length <= 2) return 2
   if (heard.reader.sign(last.last + 1) === '/') {
     const by = heard.reader.number(last.last + 2)
     if (by && by.value > 0) return by.value

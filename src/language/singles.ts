@@ -2,7 +2,7 @@
 import type { Facts, SaidTemperature } from '../facts.ts'
 import type { Concept } from './concepts.ts'
 import type { Item } from './items.ts'
-import type { Mark } from './lexicon.ts'
+import { type Mark, unitAt } from './lexicon.ts'
 import { type Quantity, type Reader, toSi } from './measures.ts'
 import { type Noun, nounsNear } from './nouns.ts'
 
@@ -128,8 +128,11 @@ function squareTile(context: Context, mm: number): boolean {
 const perBetween = (context: Context, near: Noun): boolean => {
   const { reader, q } = context
   const [from, to] = near.after ? [q.last + 1, near.mark.first] : [near.mark.first + near.mark.count, q.first]
-  for (let i = from; i < to; i++)
-    if (reader.is(i, 'per', 'in-a', 'holds', 'of', 'each', 'is', 'cover') || reader.sign(i) === '/') return true
+  for (let i = from; i < to; i++) {
+    // "boxes of 8" ties; "a bag of grout left, 60 sf" does not.
+    if (reader.is(i, 'of') && (near.after || i === q.first - 1)) return true
+    if (reader.is(i, 'per', 'in-a', 'holds', 'each', 'is', 'cover') || reader.sign(i) === '/') return true
+  }
   return false
 }
 
@@ -152,13 +155,20 @@ function area(context: Context): boolean {
   const m2 = q.si as number
   const box = noun(context, 'box')
   const bag = noun(context, 'bag', 'kit')
-  if (box && perBetween(context, box)) draft.boxM2 ??= m2
+  if (anHour(context)) draft.paceM2PerH ??= m2
+  else if (box && perBetween(context, box)) draft.boxM2 ??= m2
   else if (bag && perBetween(context, bag) && !near(context, 2, 'used')) draft.coverageM2 ??= m2
   else if (noun(context, 'roll', 'sheet')) return false
   else if (near(context, 3, 'left-to-do')) draft.leftM2 ??= m2
   else if (near(context, 6, 'used')) draft.usedM2 ??= m2
   else context.areas.push(m2 * shareBefore(context))
   return true
+}
+
+/** "20 sf an hour", "20 sf/hr" */
+function anHour({ q, reader }: Context): boolean {
+  const per = reader.is(q.last + 1, 'per', 'the') || reader.sign(q.last + 1) === '/'
+  return per && unitAt(reader.lexicon, reader.tokens, q.last + 2)?.unit === 'hour'
 }
 
 /** "half of 300 sf" */
@@ -210,12 +220,23 @@ function bareCount(context: Context): boolean {
   if (bareTemperature(context)) return true
   const bag = noun(context, 'bag', 'kit')
   if (bag && q.n >= 0) {
-    if (near(context, 4, 'used', 'opened')) draft.usedBags ??= q.n
-    else if (near(context, 5, 'have', 'left', 'on-hand', 'will-do', 'enough')) draft.haveBags ??= q.n
-    else draft.bagsToMix ??= q.n
+    const parts = partsOf(context)
+    if (parts === null) return true
+    if (near(context, 4, 'used', 'opened')) draft.usedBags ??= parts
+    else if (near(context, 5, 'have', 'left', 'on-hand', 'will-do', 'enough')) draft.haveBags ??= parts
+    else draft.bagsToMix ??= parts
     return true
   }
   return false
+}
+
+const isShare = (n: number | undefined): n is number => n !== undefined && n > 0 && n < 1
+
+/** "2 half bags" is one bag; the half itself was counted with its figure (null). */
+function partsOf({ q, reader }: Context): number | null {
+  const [before, after] = [reader.number(q.first - 1), reader.number(q.last + 1)]
+  if (q.token.spelled && isShare(q.n) && before && Number.isInteger(before.value)) return null
+  return after?.spelled && isShare(after.value) ? q.n * after.value : q.n
 }
 
 /** "high 70 low 45", "slab 62", "58 out": degrees nobody wrote. */

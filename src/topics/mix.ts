@@ -6,6 +6,7 @@ import { area, mass, minutes, named, number, type Phrase, say, temperature, volu
 import { hotRule, potLifeInput } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { type Grout, type Leveller, type Mortar, materialOf, usualPack } from '../settings.ts'
+import { bedFor } from './mortar.ts'
 import { groutOf, knownTile, mortarOf, packPhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
@@ -86,8 +87,8 @@ export function mix(brief: Brief): Outcome<Told> {
     })
   if ((brief.has('pot-life') || (brief.has('bucket') && brief.has('how-long'))) && !brief.has('water'))
     return potLifeAnswer(brief, material, temp, life.value, common, base)
-  if (brief.facts.leftM2 !== undefined && brief.facts.paceM2PerH !== undefined)
-    return batchAnswer(brief, material, life.value?.usual ?? 60, brief.facts.leftM2, common, base)
+  if (brief.has('mix-verb', 'spread-verb') && !brief.has('water') && material.kind === 'mortar')
+    return batchAnswer(brief, material, life.value?.usual ?? 60, common, base)
   return waterAnswer(brief, material, life.value, common, base)
 }
 
@@ -168,33 +169,42 @@ function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common,
   })
 }
 
-const WORK_BED_L_PER_M2 = 5.5
+/** Left to do where nothing was said of it: the pot life decides then. [m2] */
+const MUCH_LEFT_M2 = 10_000
 
-function batchAnswer(
-  brief: Brief,
-  material: Powder,
-  lifeMin: number,
-  leftM2: number,
-  common: Common,
-  base: Base,
-): Outcome<Told> {
-  if (material.kind !== 'mortar') return waterAnswer(brief, material, null, common, base)
-  const yieldLPerKg = (1 + (material.waterLPerKg?.usual ?? 0)) / material.wetKgPerL
+function batchAnswer(brief: Brief, material: Mortar, lifeMin: number, common: Common, base: Base): Outcome<Told> {
+  const assumed: Phrase[] = []
+  const bed = bedFor(brief, assumed)
+  if (!bed.ok) return bed
+  const { defaults } = brief.settings
+  const paceM2PerH = brief.facts.paceM2PerH ?? defaults.paceM2PerH
+  if (brief.facts.paceM2PerH === undefined) assumed.push(say('mix.assumed-pace', { area: area(paceM2PerH) }))
+  const weather = { c: brief.facts.temperatures?.[0]?.c ?? material.referenceC, sunOrWind: brief.has('sun', 'wind') }
+  const open = openTimeMin(material.openTimeMin, weather, hotRule(brief.settings))
+  if (!open.ok) return open
   const next = batch({
-    areaLeftM2: leftM2,
-    paceM2PerH: brief.facts.paceM2PerH as number,
+    areaLeftM2: brief.facts.leftM2 ?? brief.facts.areaM2 ?? MUCH_LEFT_M2,
+    paceM2PerH,
     potLifeMin: lifeMin,
-    openTimeMin: material.openTimeMin.usual,
-    consumptionLPerM2: WORK_BED_L_PER_M2,
-    yieldLPerKg,
+    openTimeMin: open.value.usual,
+    consumptionLPerM2: bed.value,
+    yieldLPerKg: (1 + (material.waterLPerKg?.usual ?? 0)) / material.wetKgPerL,
     waterLPerKg: material.waterLPerKg,
   })
   if (!next.ok) return next
   const b = next.value
+  const spread = say('mix.spread', { area: area(b.spreadM2 ?? b.areaM2), minutes: minutes(open.value.usual) })
+  const mixed = say('mix.batch', {
+    powder: mass(b.powderKg),
+    water: volume(b.waterL?.usual ?? 0),
+    area: area(b.areaM2),
+  })
+  const spreadFirst = brief.heard.has('spread-verb') && !brief.heard.has('mix-verb')
   return fine({
     ...common,
-    answer: say('mix.batch', { powder: mass(b.powderKg), water: volume(b.waterL?.usual ?? 0), area: area(b.areaM2) }),
-    details: b.spreadM2 ? [say('mix.spread', { area: area(b.spreadM2) })] : [],
+    answer: spreadFirst ? spread : mixed,
+    details: [spreadFirst ? mixed : spread, say('mix.touch')],
+    assumed,
     values: { ...base, mix_powder_kg: b.powderKg, mix_water_l: b.waterL?.usual },
     sources: [...(common.sources ?? []), sourceOf(brief.settings.practice.mix.hotC)],
   })

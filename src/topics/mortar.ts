@@ -215,6 +215,14 @@ function wholeArea(brief: Brief, basis: Basis, areaM2: number): Outcome<Told> {
   })
 }
 
+/** The bed that trowel and skim make together, as litres of mortar a square metre (mm). */
+export function bedFor(brief: Brief, assumed: Phrase[]): Outcome<number> {
+  const basis = basisOf(brief)
+  if (!basis.ok) return basis
+  assumed.push(say('mortar.with-trowel', { trowel: trowelPhrase(basis.value.notch) }))
+  return fine(basis.value.bedMm.usual)
+}
+
 export function mortar(brief: Brief): Outcome<Told> {
   const basis = basisOf(brief)
   if (!basis.ok) return basis

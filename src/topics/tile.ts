@@ -30,6 +30,21 @@ function patternRule(brief: Brief, pattern: Pattern | undefined): PatternRule {
   }
 }
 
+/** "how much extra for a diagonal?": the share itself. */
+function sparesOnly(brief: Brief): Told {
+  const { spare } = patternRule(brief, brief.facts.pattern)
+  return {
+    topic: 'tile',
+    answer: say('tile.spares', {
+      usual: percent(spare.value * 100),
+      low: percent((spare.low ?? spare.value) * 100),
+      high: percent((spare.high ?? spare.value) * 100),
+    }),
+    sources: [sourceOf(spare)],
+    values: { spare_pct: spare.value * 100 },
+  }
+}
+
 const boxOf = (brief: Brief): Box | null =>
   brief.facts.boxTiles ? { pieces: brief.facts.boxTiles } : brief.facts.boxM2 ? { areaM2: brief.facts.boxM2 } : null
 
@@ -40,6 +55,7 @@ export function tile(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
   const { facts } = brief
   const known = knownTile(facts)
+  if (!known && brief.heard.has('spare')) return fine(sparesOnly(brief))
   if (!known) return refuse('question', { question: 'tile' })
   const floor = floorSum(facts)
   if (!floor.ok) return floor

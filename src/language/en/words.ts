@@ -1293,6 +1293,8 @@ export const words: Record<Concept, readonly string[]> = {
     'on membrane',
     'over plastic',
   ],
+  'mix-verb': ['mix', 'mixing', 'to mix', 'should i mix', 'mix at once', 'mix up'],
+  'spread-verb': ['spread', 'comb', 'spreading', 'comb out', 'trowel out'],
   'full-tiles': [
     'full tile',
     'full tiles',

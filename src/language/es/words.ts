@@ -46,6 +46,8 @@ export const words: Record<Concept, readonly string[]> = {
     'piso gran formato',
     'loseta gran formato',
   ],
+  'mix-verb': ['mezclar', 'preparar', 'batir', 'mezclo', 'preparo'],
+  'spread-verb': ['extender', 'tender', 'untar', 'peinar', 'extiendo'],
   'full-tiles': [
     'pieza entera',
     'piezas enteras',

@@ -19,6 +19,8 @@ export const quantities = {
   'assumed.spares': '{spares} spares',
   'assumed.pattern': '{pattern}',
 
+  'tile.spares':
+    '{usual} extra, {low} to {high}: less for one plain room, more for many corners. Keep a box back for repairs.',
   'tile.answer': '{count} {count|tile|tiles} of {tile}, {spares} spares in.',
   'tile.answer-boxes': '{boxes} {boxes|box|boxes} of {tile}: {count} {count|tile|tiles}, {spares} spares in.',
   'tile.floor-rooms': '{rooms}: {area}, {joint} joint.',
@@ -99,7 +101,8 @@ export const quantities = {
   'mix.open-time': 'Comb no more than you can tile in {low} to {high}.',
   'mix.touch': 'The touch test decides: if it doesn’t come off on your finger, scrape it and comb fresh.',
   'mix.batch': 'Mix {powder} with {water}: enough for the next {area}.',
-  'mix.spread': 'Comb no more than {area} at a time.',
+  'mix.spread': 'Comb no more than {area} at a time: what you tile in {minutes}.',
+  'mix.assumed-pace': '{area} an hour',
   'mix.never-water':
     'never water into stiffened mortar or grout. Powder: mask and no dust; wet cement burns, gloves on.',
   'mix.sheet': 'the bag’s data sheet rules.',

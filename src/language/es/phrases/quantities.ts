@@ -19,6 +19,8 @@ export const quantities = {
   'assumed.spares': '{spares} de sobrante',
   'assumed.pattern': '{pattern}',
 
+  'tile.spares':
+    '{usual} de más, de {low} a {high}: menos en un cuarto sencillo, más con muchas esquinas. Guarda una caja para reparaciones.',
   'tile.answer': '{count} {count|loseta|losetas} de {tile}, con {spares} de sobrante.',
   'tile.answer-boxes':
     '{boxes} {boxes|caja|cajas} de {tile}: {count} {count|loseta|losetas}, con {spares} de sobrante.',
@@ -106,7 +108,8 @@ export const quantities = {
   'mix.open-time': 'No extiendas más de lo que cubras en {low} a {high}.',
   'mix.touch': 'Manda el dedo: si ya no mancha, ráspala y extiende fresca.',
   'mix.batch': 'Mezcla {powder} con {water}: alcanza para los próximos {area}.',
-  'mix.spread': 'No extiendas más de {area} a la vez.',
+  'mix.spread': 'No extiendas más de {area} a la vez: lo que pegas en {minutes}.',
+  'mix.assumed-pace': '{area} por hora',
   'mix.never-water':
     'nunca le eches agua a mezcla o boquilla que ya se puso dura. Polvo: mascarilla y sin polvareda; el cemento mojado quema, ponte guantes.',
   'mix.sheet': 'manda la hoja técnica del bulto.',
