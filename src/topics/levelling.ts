@@ -4,13 +4,14 @@ import { type ClipRule, clipsForEdges, clipsPerTile, gridEdges, wedgesFor } from
 import { moduleM2 } from '../core/tile.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { isTypicalTile } from '../language/sizes.ts'
-import { area, count, hours, number, type Phrase, percent, say, small, temperature } from '../phrase.ts'
+import { area, count, hours, number, type Phrase, percent, run, say, small, temperature } from '../phrase.ts'
 import { cureLimits } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { haveOf, verdictOf } from './around/enough.ts'
 import { dayM2, withoutDay } from './around/pace.ts'
 import { alone, figureNear, lengthMm } from './around/read.ts'
 import { floorSum } from './floors.ts'
+import { laidFor } from './plan.ts'
 import { jointOf, knownTile, mortarOf, tilePhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
@@ -42,6 +43,20 @@ function counted(facts: Facts, tile: Tile, jointMm: number, areaM2: number, rule
   const perTile = clipsPerTile(tile.lengthMm, tile.widthMm, rule)
   if (!perTile.ok) return perTile
   const grids = gridsOf(facts, tile, jointMm)
+  const laid = grids ? null : laidFor(facts, tile, jointMm)
+  if (laid?.ok) {
+    const module = (tile.lengthMm + tile.widthMm + 2 * jointMm) / 1000
+    const clips = (perTile.value * laid.value.jointLengthM) / module
+    return fine({
+      clips,
+      tiles: laid.value.cells,
+      working: say('levelling.work-joints', {
+        joints: run(laid.value.jointLengthM * 1000),
+        each: count(perTile.value),
+        clips: number(clips, 0),
+      }),
+    })
+  }
   if (!grids) {
     const tiles = areaM2 / moduleM2({ shape: 'rectangle', lengthMm: tile.lengthMm, widthMm: tile.widthMm, jointMm })
     const clips = tiles * perTile.value

@@ -1,5 +1,5 @@
 /** Showers and wet rooms: the sloped bed, the slope itself, waterproofing, the flood test, weep holes. */
-import type { Point, Ring } from '../core/floor/rings.ts'
+import { type Box, boxOf, distance, type Point, type Ring, ringHolds } from '../core/floor/rings.ts'
 import { mudBags, mudParts } from '../core/shower/mud.ts'
 import { evenPanBed, type Pan, type PanBed, panBed, planeBed } from '../core/shower/pan.ts'
 import type { Facts } from '../facts.ts'
@@ -42,29 +42,57 @@ function saidSlope(brief: Brief): number | null {
   return metre ? metre.n : null
 }
 
-/** Rooms given in bare inches or feet: a pan is rarely over 10 ft. */
-function panRing(facts: Facts): { ring: Ring; lengthMm: number; widthMm: number } | null {
-  const rooms = laidRooms(facts)
-  const ring = rooms?.[0]?.floor.rings[0]
-  if (!ring || rooms?.[0]?.floor.rings.length !== 1) return null
-  const xs = ring.map(([x]) => x)
-  const ys = ring.map(([, y]) => y)
-  return { ring, lengthMm: Math.max(...xs) - Math.min(...xs), widthMm: Math.max(...ys) - Math.min(...ys) }
+type PanRoom = {
+  readonly ring: Ring
+  readonly box: Box
+  readonly lengthMm: number
+  readonly widthMm: number
+  readonly notes: readonly Phrase[]
+}
+
+/** The floor of the shower: one ring, no column in it. */
+function panRoom(facts: Facts): PanRoom | null {
+  const [room] = laidRooms(facts) ?? []
+  const ring = room?.floor.rings[0]
+  if (!room || !ring || room.floor.rings.length !== 1) return null
+  const box = boxOf([ring])
+  return { ring, box, lengthMm: box.maxX - box.minX, widthMm: box.maxY - box.minY, notes: room.notes }
 }
 
 /** Where the drain is: so far from a side wall, in a corner, else in the middle. */
-function drainOf(brief: Brief, box: { lengthMm: number; widthMm: number }, assumed: Phrase[]): Point {
+function drainOf(brief: Brief, room: PanRoom, assumed: Phrase[]): Point {
   const h = brief.heard
+  const { box, lengthMm, widthMm } = room
   const off = lengthNear(h, brief.metric, 'drain')
   const fromWall = off !== null && off > 40 && h.has('from', 'wall', 'left-side', 'right-side') ? off : null
-  if (fromWall !== null) return [h.has('right-side') ? box.lengthMm - fromWall : fromWall, box.widthMm / 2]
+  if (fromWall !== null)
+    return [h.has('right-side') ? box.maxX - fromWall : box.minX + fromWall, (box.minY + box.maxY) / 2]
   if (h.has('corner') && h.has('drain')) {
-    const inset = Math.min(150, box.lengthMm / 4, box.widthMm / 4)
+    const inset = Math.min(150, lengthMm / 4, widthMm / 4)
     assumed.push(say('shower.assumed-corner', { inset: small(inset) }))
-    return [inset, inset]
+    return [box.minX + inset, box.minY + inset]
   }
   if (!h.has('center')) assumed.push(say('shower.assumed-drain'))
-  return [box.lengthMm / 2, box.widthMm / 2]
+  return middleOf(room)
+}
+
+const SPOTS = 12
+
+/** The middle; where that is cut out of the floor, the spot on the floor with the shortest farthest run. */
+function middleOf({ ring, box }: PanRoom): Point {
+  const middle: Point = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]
+  if (ringHolds(ring, middle)) return middle
+  const farthest = (p: Point) => Math.max(...ring.map((corner) => distance(corner, p)))
+  let best: Point | null = null
+  for (let i = 1; i < SPOTS; i++)
+    for (let k = 1; k < SPOTS; k++) {
+      const spot: Point = [
+        box.minX + ((box.maxX - box.minX) * i) / SPOTS,
+        box.minY + ((box.maxY - box.minY) * k) / SPOTS,
+      ]
+      if (ringHolds(ring, spot) && (best === null || farthest(spot) < farthest(best))) best = spot
+    }
+  return best ?? middle
 }
 
 /** The bed at the drain: said as a thickness, else the usual one. */
@@ -79,8 +107,9 @@ function atDrain(brief: Brief, assumed: Phrase[]): number {
 function pan(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
   const { shower: s } = brief.settings.around
-  const room = panRing(brief.facts)
+  const room = panRoom(brief.facts)
   if (!room) return refuse('question', { question: 'pan' })
+  assumed.push(...room.notes)
   const slopeMmPerM = saidSlope(brief) ?? s.slopeMmPerM.value
   const thick = atDrain(brief, assumed)
   if (brief.has('linear-drain')) return channel(brief, room, slopeMmPerM, thick, assumed)
@@ -264,7 +293,7 @@ function ledge(brief: Brief): Outcome<Told> {
 
 function floodAnswer(brief: Brief): Outcome<Told> {
   const { shower: s } = brief.settings.around
-  const room = panRing(brief.facts)
+  const room = panRoom(brief.facts)
   const litres = room ? (room.lengthMm * room.widthMm * s.floodDepthMm.value) / 1e6 : null
   return fine({
     topic: 'shower',

@@ -15,9 +15,9 @@ import { mortar } from '../mortar.ts'
 import { groutOf, knownTile, mortarOf, packOf, tilePhrase, trowelOf, trowelPhrase } from '../stuff.ts'
 import { tile } from '../tile.ts'
 import type { Brief, Told } from '../topic.ts'
-import { underlaymentNeed } from '../underlayment.ts'
 import { lengthNear } from './read.ts'
 import { goodsName } from './sheet-goods.ts'
+import { underlaymentNeed } from './underlayment-need.ts'
 
 /** A line with how it is told. */
 export type NamedLine = OrderLine & { readonly title: Phrase | Amount }

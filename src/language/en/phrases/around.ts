@@ -42,6 +42,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'levelling.removal-at': 'At {temperature} leave the wedges on about {hours}.',
   'levelling.work-area': '{tiles} tiles by area x {each} clips each = {clips}',
   'levelling.work-grid': '{tiles} places, up to {each} clips each, shared edges counted once = {clips}',
+  'levelling.work-joints': '{joints} of joints as laid, {each} clips for the two edges of a tile = {clips}',
   'levelling.work-spares': '{clips} + {spares} spares = {buy}',
   'levelling.work-wedges': 'a day sets {day}: {a} clips stand at once, {wedges} wedges',
   'levelling.work-removal': 'a wait of {hours} by the mortar at that temperature',
