@@ -51,6 +51,7 @@ export async function createAnswerer({ dataFolder, databaseUrl, log }: BackingOp
     languages: [settings.defaults.language, ...languages.codes.filter((code) => code !== settings.defaults.language)],
     choices: choicesOf(settings),
     picture,
+    warm: () => warm(tools),
     remind: remindWith(store, tools, log),
     close: async () => {
       stopTidying()
@@ -118,6 +119,15 @@ function workPressed(about: string, message: Message, memory: Memory, tools: Too
   return workSafely(message, memory, tools, onBug)
 }
 
+/** A layout, a time and a picture, once, for nobody: they bring in the libraries that are loaded late. */
+async function warm(tools: Tools): Promise<void> {
+  const message = { id: 'warm', person: 'nobody', now: '2026-01-01T12:00:00Z', zone: null }
+  for (const text of ['9x9 18x18 draw it', 'set at 2pm, when can we grout', '10 ft to m']) {
+    const { reply } = workSafely({ ...message, text }, emptyMemory, tools, () => {})
+    for (const file of reply.files) if (file.media_type === 'image/svg+xml') await picture(file.text)
+  }
+}
+
 /** What autocomplete offers: the sizes of the default units first. */
 function choicesOf({ defaults, materials }: Settings): Choices {
   const { imperial, metric } = defaults.tileSizes
@@ -129,10 +139,8 @@ function choicesOf({ defaults, materials }: Settings): Choices {
 
 /** @throws where the renderer is not there: the reply goes out without the picture */
 async function picture(svg: string): Promise<Uint8Array> {
-  const { pngOf } = await import('./pictures.ts')
-  const png = pngOf(svg)
-  if (!png.ok) throw new Error(String(png.problem.facts['why']))
-  return png.value
+  const { pngLater } = await import('./pictures.ts')
+  return pngLater(svg)
 }
 
 /** Once at the start, which also shows whether the store is there, and once a day. */

@@ -1,6 +1,6 @@
 /** What a reply carries, as bytes to upload: pictures become PNG, long answers a text file. */
 import type { Reply, ReplyFile } from '../src/reply.ts'
-import { type Backing, fill } from './contract.ts'
+import { type Backing, fill, type Words } from './contract.ts'
 import { brief, type Log } from './logging.ts'
 
 export type Attachment = {
@@ -21,6 +21,9 @@ export const safeName = (name: string): string =>
     .slice(-80) || 'file'
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text)
+
+const plainAlt = (file: ReplyFile, words: Words): string =>
+  file.media_type.startsWith('image/') ? fill(words.pictureAlt, { name: file.name }) : file.name
 
 async function attachment(file: ReplyFile, alt: string, backing: Backing, log: Log): Promise<Attachment> {
   const name = safeName(file.name)
@@ -45,7 +48,7 @@ export async function attachments(
 ): Promise<{ files: Attachment[]; left: number }> {
   const words = backing.words(reply.language)
   const made = await Promise.all(
-    reply.files.map((file) => attachment(file, file.alt ?? fill(words.pictureAlt, { name: file.name }), backing, log)),
+    reply.files.map((file) => attachment(file, file.alt ?? plainAlt(file, words), backing, log)),
   )
   if (overflow !== null)
     made.push({ name: OVERFLOW_NAME, bytes: bytesOf(overflow), type: 'text/plain', alt: words.moreAlt })

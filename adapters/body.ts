@@ -19,7 +19,7 @@ export type Room = {
 }
 
 const labelled = (label: string, lines: readonly string[]): string[] =>
-  lines.length === 0 ? [] : [`${label}: ${lines.join('; ')}`]
+  lines.length === 0 ? [] : [`${label} ${lines.join('; ')}`]
 
 /** Assumed values and sources, one line each. */
 const notesOf = (reply: Reply): string[] => [
@@ -27,9 +27,11 @@ const notesOf = (reply: Reply): string[] => [
   ...labelled(reply.labels.sources, reply.sources),
 ]
 
+const warningsOf = (reply: Reply): string[] => reply.warnings.map((warning) => `${reply.labels.warning} ${warning}`)
+
 /** All lines of a reply, as a crew reads them in plain text. */
 export const plainText = (reply: Reply): string =>
-  [reply.answer, ...reply.details, ...reply.warnings, ...notesOf(reply)].filter((line) => line !== '').join('\n')
+  [reply.answer, ...reply.details, ...warningsOf(reply), ...notesOf(reply)].filter((line) => line !== '').join('\n')
 
 const lengthOf = (lines: readonly string[]): number => lines.reduce((sum, line) => sum + line.length + 1, 0)
 
@@ -52,7 +54,7 @@ function fitting(lines: readonly string[], room: number): string[] {
 export function fitBody(reply: Reply, room: Room): Body {
   const escaped = (lines: readonly string[]) => lines.map(room.escape).filter((line) => line.trim() !== '')
   const answer = room.escape(reply.answer).trim()
-  const [details, warnings, notes] = [escaped(reply.details), escaped(reply.warnings), escaped(notesOf(reply))]
+  const [details, warnings, notes] = [escaped(reply.details), escaped(warningsOf(reply)), escaped(notesOf(reply))]
   if (answer.length <= room.answer && lengthOf([...details, ...warnings, ...notes]) <= room.rest)
     return { answer, details, warnings, notes, overflow: null }
   const keptWarnings = fitting(warnings, room.rest)

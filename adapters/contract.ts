@@ -80,6 +80,8 @@ export type Backing = {
   readonly choices: Choices
   /** SVG text to the bytes of a PNG. */
   readonly picture: (svg: string) => Promise<Uint8Array>
+  /** Loads what the first messages would otherwise wait for, and with them every acknowledgement. */
+  readonly warm?: () => Promise<void>
   /** Starts the reminders' clock; what is due goes to `deliver`. Gives back how to stop it. */
   readonly remind?: (deliver: Deliver) => () => Promise<void> | void
   readonly close: () => Promise<void>

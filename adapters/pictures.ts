@@ -2,6 +2,7 @@
  *  are left out, so that a floor looks the same everywhere. */
 import { createRequire } from 'node:module'
 import path from 'node:path'
+import type { ResvgRenderOptions } from '@resvg/resvg-js'
 import { fine, type Outcome, refuse } from '../src/problem.ts'
 
 /** About two dots for each of a phone's pixels [px]. */
@@ -18,15 +19,25 @@ function load() {
   return loaded
 }
 
+const optionsOf = (fontFiles: readonly string[], widthPx: number): ResvgRenderOptions => ({
+  fitTo: { mode: 'width', value: widthPx },
+  font: { fontFiles: [...fontFiles], loadSystemFonts: false, defaultFontFamily: 'DejaVu Sans' },
+})
+
+/** The PNG of an SVG from src/pictures, `widthPx` wide, drawn on another thread: a bot's sockets go on meanwhile.
+ *  @throws where the renderer is not there for this machine, or refused the picture */
+export async function pngLater(svg: string, widthPx = PNG_WIDTH): Promise<Uint8Array> {
+  const { renderer, fontFiles } = loaded ?? load()
+  const image = await renderer.renderAsync(svg, optionsOf(fontFiles, widthPx))
+  return image.asPng()
+}
+
 /** The PNG of an SVG from src/pictures, `widthPx` wide.
  *  @problem internal the renderer is not there for this machine, or refused the picture: the reply goes out without it */
 export function pngOf(svg: string, widthPx = PNG_WIDTH): Outcome<Uint8Array> {
   try {
     const { renderer, fontFiles } = loaded ?? load()
-    const picture = new renderer.Resvg(svg, {
-      fitTo: { mode: 'width', value: widthPx },
-      font: { fontFiles, loadSystemFonts: false, defaultFontFamily: 'DejaVu Sans' },
-    })
+    const picture = new renderer.Resvg(svg, optionsOf(fontFiles, widthPx))
     return fine(picture.render().asPng())
   } catch (error) {
     return refuse('internal', { why: error instanceof Error ? error.message : String(error) })

@@ -59,6 +59,7 @@ export async function run(running: Running): Promise<void> {
   // A shard whose manager is gone has nobody to stop it.
   if (process.send) process.on('disconnect', () => void stop(0, 'disconnect'))
 
+  await backing.warm?.().catch((error: unknown) => log.warn({ error: brief(error) }, 'warming up failed'))
   stopReminders = backing.remind?.(deliverBy(adapters))
   let left = adapters.length
   await Promise.all(

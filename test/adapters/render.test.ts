@@ -21,7 +21,7 @@ const full = replyOf({
   answer: '9 boxes, 4 bags',
   details: ['64 tiles on 117 sq ft', 'Smallest cut 9 1/2 in'],
   assumed: ['tile 3/8 in thick', 'spare 10 %'],
-  warnings: ['Caution: dust. Cut wet.'],
+  warnings: ['dust. Cut wet.'],
   sources: ['grey mortar sheet, 2025'],
   offers: [
     { id: 'math', label: 'Show the math', say: 'show the math' },

@@ -3,7 +3,7 @@ import { createRequire } from 'node:module'
 import path from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { pngOf } from '../../adapters/pictures.ts'
+import { pngLater, pngOf } from '../../adapters/pictures.ts'
 import { csvOf, tableOf } from '../../src/pictures/cut-list.ts'
 import type { Drawing } from '../../src/pictures/drawing.ts'
 import { plainFloor } from '../../src/pictures/plain.ts'
@@ -98,6 +98,11 @@ describe('the picture', () => {
     expect(bytes.subarray(0, 8)).toEqual(Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]))
     expect(bytes.readUInt32BE(16)).toBe(390)
     expect(pngOf('<svg')).toMatchObject({ ok: false, problem: { code: 'internal' } })
+  })
+
+  test('the same PNG from another thread, and a rejection for a broken picture', async () => {
+    expect(Buffer.from(await pngLater(svgOf(shop), 390))).toEqual(Buffer.from(png(svgOf(shop), 390)))
+    await expect(pngLater('<svg')).rejects.toThrow()
   })
 })
 

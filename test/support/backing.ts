@@ -4,7 +4,7 @@ import type { Message } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { testWords } from './words.ts'
 
-export const LABELS = { assumed: 'Assumed', sources: 'Sources', warning: 'Caution' }
+export const LABELS = { assumed: 'Assumed:', sources: 'Sources:', warning: 'Caution:' }
 
 /** A reply with nothing but its answer, and whatever is given over it. */
 export const replyOf = (over: Partial<Reply> = {}): Reply => ({
