@@ -21,9 +21,9 @@ test('in a pipe: whole lines, no colours, no drawing, nothing to press', () => {
   expect(shown(reply, look)).toEqual([
     '70 tiles',
     '63 places',
-    'Caution Mind the dust.',
-    'Assumed 10 % spares; stacked',
-    'Sources geometry',
+    'Caution: Mind the dust.',
+    'Assumed: 10 % spares; stacked',
+    'Sources: geometry',
   ])
   expect(offersShown(reply, 'Next:', look)).toEqual([])
 })
@@ -36,7 +36,7 @@ test('on a terminal the floor is drawn under the counts, and what can follow is 
     '####',
     '#  #',
     '####',
-    'Caution Mind the dust.',
+    'Caution: Mind the dust.',
   ])
   expect(offersShown(reply, 'Next:', look)).toEqual(['Next: show the math · and grout?'])
 })
