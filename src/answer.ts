@@ -75,6 +75,7 @@ function contextOf(memory: Memory, person: string, settings: Settings): HearCont
   return {
     hasRoom: facts.rooms !== undefined || facts.areaM2 !== undefined,
     hasTile: facts.tile !== undefined,
+    roomRather: facts.tile === undefined && (memory.talk?.topic === 'underlayment' || memory.talk?.topic === 'shower'),
     metric: memory.talk?.metric ?? settings.defaults.units === 'metric',
     decimals: memory.people[person]?.decimals ?? null,
   }

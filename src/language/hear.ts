@@ -57,6 +57,8 @@ export type HeardNote =
 export type HearContext = {
   readonly hasRoom: boolean
   readonly hasTile: boolean
+  /** The talk is of something laid without tile: a bare pair is the floor. */
+  readonly roomRather?: boolean
   readonly metric: boolean | null
   readonly decimals: DecimalHabit
 }
@@ -170,7 +172,8 @@ function hintsFor(draft: Draft, room: boolean, reader: Reader, context: HearCont
   const goods =
     has('cork', 'foam', 'cement-board', 'fibre-cement', 'crack-membrane', 'underlayment') &&
     !has('tile', 'plank', 'mosaic', 'porcelain', 'clip')
-  return { goods, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom: room, sums, metric }
+  const wantsRoom = room || (context.roomRather === true && !has('tile', 'plank', 'mosaic', 'clip'))
+  return { goods, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, sums, metric }
 }
 
 function readTile(sizes: readonly Size[], _reader: Reader, metric: boolean, draft: Draft, notes: HeardNote[]): void {

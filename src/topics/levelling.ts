@@ -29,7 +29,9 @@ function ruleOf(brief: Brief, assumed: Phrase[]): ClipRule {
   const q = figureNear(brief.heard, ['length'], 'joint', 'spacer', 'per', 'each', 'clip', 'apart')
   // "every 6 in 24x24": the "in" belongs to the tile, the figure to "every".
   const bare = alone(brief.heard).find((one) => one.unit === null && brief.heard.reader.is(one.first - 1, 'each'))
-  const said = q?.si ?? (bare ? lengthMm(bare, brief.metric) : null)
+  // "at 12 in spacing" reads as a joint, but no joint is that wide.
+  const wide = brief.facts.jointMm !== undefined && brief.facts.jointMm >= LEAST_SPACING_MM ? brief.facts.jointMm : null
+  const said = wide ?? q?.si ?? (bare ? lengthMm(bare, brief.metric) : null)
   const spacingMm = said !== null && said >= LEAST_SPACING_MM ? said : l.spacingMm.value
   if (spacingMm !== said)
     assumed.push(say('levelling.assumed-spacing', { spacing: small(spacingMm), corner: small(l.cornerMm.value) }))
@@ -148,7 +150,9 @@ const MOST_CLIPS = 10_000_000
 
 function clips(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
-  const facts = withoutDay(brief)
+  const day = withoutDay(brief)
+  const { jointMm, ...rest } = day
+  const facts = jointMm !== undefined && jointMm >= LEAST_SPACING_MM ? rest : day
   const tile = knownTile(facts)
   if (!tile) return tileAsRoom(brief) ?? refuse('question', { question: 'tile' })
   const floor = floorOrTiles(brief, facts, tile)
@@ -158,7 +162,7 @@ function clips(brief: Brief): Outcome<Told> {
   const { areaM2 } = floor.value
   const { levelling: l } = brief.settings.around
   const rule = ruleOf(brief, assumed)
-  const plain = counted(facts, tile, jointOf(brief, assumed), areaM2, rule)
+  const plain = counted(facts, tile, jointOf({ ...brief, facts }, assumed), areaM2, rule)
   if (!plain.ok) return plain
   if (!(plain.value.clips < MOST_CLIPS)) return refuse('too-much-work', { what: count(Math.round(plain.value.clips)) })
   const buy = Math.ceil(plain.value.clips * (1 + l.sparePct.value / 100) - 1e-9)

@@ -1,12 +1,11 @@
 /** Showers and wet rooms: the sloped bed, the slope itself, waterproofing, the flood test, weep holes. */
-import { type Box, boxOf, distance, type Point, type Ring, ringHolds } from '../core/floor/rings.ts'
 import { mudBags, mudParts } from '../core/shower/mud.ts'
 import { evenPanBed, type Pan, type PanBed, panBed, planeBed } from '../core/shower/pan.ts'
-import type { Facts } from '../facts.ts'
 import { area, count, number, type Phrase, say, slope, small, volume } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
+import { drainOf, panRoom } from './around/pan-room.ts'
 import { figureNear, lengthMm, lengthNear, toldPer } from './around/read.ts'
-import { inInches, laidRooms } from './around/rooms.ts'
+import { inInches } from './around/rooms.ts'
 import { withCautions } from './around/safety.ts'
 import { wetWork } from './around/wet-work.ts'
 import { knownTile } from './stuff.ts'
@@ -18,16 +17,15 @@ export function shower(said: Brief): Outcome<Told> {
 }
 
 function asked(brief: Brief): Outcome<Told> {
-  const h = brief.heard
-  if (h.has('flood-test')) return floodAnswer(brief)
-  if (h.has('weep')) return rule(brief, 'shower.weep', [say('shower.weep-how')])
+  if (brief.has('flood-test')) return floodAnswer(brief)
+  if (brief.has('weep')) return rule(brief, 'shower.weep', [say('shower.weep-how')])
   const hasPan = brief.facts.rooms !== undefined
-  if (h.has('waterproofing', 'coat', 'tape')) return wetWork(brief)
-  if (h.has('slope-word') && h.has('curb', 'bench', 'niche') && !hasPan) return ledge(brief)
-  if (h.has('slope-word') && !h.has('mud-word', 'mortar', 'bag') && !hasPan) return slopeRule(brief)
-  if (h.has('pan', 'mud-word', 'mortar') || (hasPan && h.has('slope-word', 'drain', 'curb'))) return pan(brief)
-  if (h.has('slope-word')) return slopeRule(brief)
-  if (h.has('curb', 'bench', 'niche')) return ledge(brief)
+  if (brief.has('waterproofing', 'coat', 'tape')) return wetWork(brief)
+  if (brief.has('slope-word') && brief.has('curb', 'bench', 'niche') && !hasPan) return ledge(brief)
+  if (brief.has('slope-word') && !brief.has('mud-word', 'mortar', 'bag') && !hasPan) return slopeRule(brief)
+  if (brief.has('pan', 'mud-word', 'mortar') || (hasPan && brief.has('slope-word', 'drain', 'curb'))) return pan(brief)
+  if (brief.has('slope-word')) return slopeRule(brief)
+  if (brief.has('curb', 'bench', 'niche')) return ledge(brief)
   return hasPan ? wetWork(brief) : slopeRule(brief)
 }
 
@@ -40,59 +38,6 @@ function saidSlope(brief: Brief): number | null {
   if (q) return lengthMm(q, false) / 0.3048
   const metre = h.quantities.find((one) => one.unit === 'mm' && toldPer(h, one) === 'm')
   return metre ? metre.n : null
-}
-
-type PanRoom = {
-  readonly ring: Ring
-  readonly box: Box
-  readonly lengthMm: number
-  readonly widthMm: number
-  readonly notes: readonly Phrase[]
-}
-
-/** The floor of the shower: one ring, no column in it. */
-function panRoom(facts: Facts): PanRoom | null {
-  const [room] = laidRooms(facts) ?? []
-  const ring = room?.floor.rings[0]
-  if (!room || !ring || room.floor.rings.length !== 1) return null
-  const box = boxOf([ring])
-  return { ring, box, lengthMm: box.maxX - box.minX, widthMm: box.maxY - box.minY, notes: room.notes }
-}
-
-/** Where the drain is: so far from a side wall, in a corner, else in the middle. */
-function drainOf(brief: Brief, room: PanRoom, assumed: Phrase[]): Point {
-  const h = brief.heard
-  const { box, lengthMm, widthMm } = room
-  const off = lengthNear(h, brief.metric, 'drain')
-  const fromWall = off !== null && off > 40 && h.has('from', 'wall', 'left-side', 'right-side') ? off : null
-  if (fromWall !== null)
-    return [h.has('right-side') ? box.maxX - fromWall : box.minX + fromWall, (box.minY + box.maxY) / 2]
-  if (h.has('corner') && h.has('drain')) {
-    const inset = Math.min(150, lengthMm / 4, widthMm / 4)
-    assumed.push(say('shower.assumed-corner', { inset: small(inset) }))
-    return [box.minX + inset, box.minY + inset]
-  }
-  if (!h.has('center')) assumed.push(say('shower.assumed-drain'))
-  return middleOf(room)
-}
-
-const SPOTS = 12
-
-/** The middle; where that is cut out of the floor, the spot on the floor with the shortest farthest run. */
-function middleOf({ ring, box }: PanRoom): Point {
-  const middle: Point = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]
-  if (ringHolds(ring, middle)) return middle
-  const farthest = (p: Point) => Math.max(...ring.map((corner) => distance(corner, p)))
-  let best: Point | null = null
-  for (let i = 1; i < SPOTS; i++)
-    for (let k = 1; k < SPOTS; k++) {
-      const spot: Point = [
-        box.minX + ((box.maxX - box.minX) * i) / SPOTS,
-        box.minY + ((box.maxY - box.minY) * k) / SPOTS,
-      ]
-      if (ringHolds(ring, spot) && (best === null || farthest(spot) < farthest(best))) best = spot
-    }
-  return best ?? middle
 }
 
 /** The bed at the drain: said as a thickness, else the usual one. */

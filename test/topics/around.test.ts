@@ -110,6 +110,24 @@ describe('talk', () => {
     expect(crew.say('how much adhesive').values['adhesive_l']).toBeGreaterThan(0)
     expect(crew.say('show the math').details.join(' ')).toMatch(/notch/)
   })
+  test('short questions and corrections go on with the sheets, the pan and the clips', () => {
+    const crew = new Crew()
+    crew.say('cork sheets 2x3 ft for a 12x15 shop floor how many')
+    expect(crew.say('and adhesive?').answer).toMatch(/^Adhesive/)
+    expect(crew.say('seam tape?').answer).toMatch(/^Tape/)
+    expect(crew.say('what if its 12x20').values).toMatchObject({
+      area_m2: expect.closeTo(240 * 0.09290304, 4),
+      sheets: 40,
+    })
+    const pan = new Crew()
+    pan.say('3x5 shower pan mud')
+    expect(pan.say('no its 4x5').values['mud_l']).toBeGreaterThan(75)
+    expect(pan.say('linear drain instead').answer).toMatch(/mud/)
+    const clips = new Crew()
+    const wide = clips.say('clips for 200 sf 24x24').values['clips'] as number
+    // 20 in between the corner clips at 12 in: one more on each edge.
+    expect(clips.say('at 12 in spacing').values['clips']).toBeCloseTo(wide * 1.5, -1)
+  })
   test('clips follow the room and tile of the talk', () => {
     const crew = new Crew()
     crew.say('10x13 shop floor, 18x18 tile, 3/16 joint')

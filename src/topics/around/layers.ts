@@ -55,7 +55,8 @@ export function layersOf(brief: Brief, assumed: Phrase[]): Outcome<NamedLayer[]>
   }
   for (const [concept, id] of UNDER) {
     const kind = around.underlayments[id]
-    if (!kind || !brief.has(concept) || (id === 'uncoupling-membrane' && brief.has('crack-membrane'))) continue
+    const isMeant = brief.has(concept) || (brief.facts.goods?.kind === id && !UNDER.some(([other]) => brief.has(other)))
+    if (!kind || !isMeant || (id === 'uncoupling-membrane' && brief.has('crack-membrane'))) continue
     if (id === 'cement-board' && brief.has('fibre-cement')) continue
     const bed = combedRangeMm(kind.bond.trowel, spreadOf(practice.mortar.trowelDeg))
     if (!bed.ok) return bed

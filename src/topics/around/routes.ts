@@ -18,6 +18,9 @@ const hasSheetSize = (h: Heard): boolean => h.sizes.some((size) => size.role ===
 const hasFloor = (h: Heard): boolean => h.facts.rooms !== undefined || h.facts.areaM2 !== undefined
 const hasMass = (h: Heard): boolean => h.quantities.some((q) => q.dimension === 'mass')
 
+/** Tokens of a question that goes on with the talk. */
+const SHORT = 5
+
 const COUNTED: readonly Concept[] = ['how-many', 'how-much']
 
 /** What is plainly counted goes before a verdict that some of its words might ask for. */
@@ -96,7 +99,7 @@ export const AROUND_ROUTES: readonly Route[] = [
     topic: 'order',
     all: [['build-up']],
     none: ['grout', 'shower', 'pan'],
-    when: (h) => h.quantities.length > 0 && !h.has('wall', 'high'),
+    when: (h) => !h.has('wall', 'high') && (h.quantities.length > 0 || !h.has('mortar', 'slab', 'joint')),
   },
   {
     topic: 'order',
@@ -144,5 +147,12 @@ export const AROUND_ROUTES: readonly Route[] = [
     all: [GOODS],
     none: ['waterproofing', 'mortar', 'grout'],
     when: (h) => h.facts.tile === undefined && (hasSheetSize(h) || hasFloor(h)),
+  },
+  // "and adhesive?", "seam tape?" after the sheets were counted.
+  {
+    topic: 'underlayment',
+    all: [['adhesive', 'tape', 'screw']],
+    none: ['tile', 'mortar', 'grout', 'shower', 'wall', 'sealant'],
+    when: (h) => h.quantities.length === 0 && h.tokens.length <= SHORT,
   },
 ]
