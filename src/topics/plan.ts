@@ -3,7 +3,9 @@ import { floorOf } from '../core/floor/check.ts'
 import { boxOf, type Floor, floorArea, floorPerimeter } from '../core/floor/rings.ts'
 import { type Place as FloorPlace, inARow, lessRectangle, plusRectangle, rectangle } from '../core/floor/shapes.ts'
 import { type CutPiece, cutPieces } from '../core/layout/pieces.ts'
-import { NO_WISHES, type Start, searchStart, type Wishes } from '../core/layout/search.ts'
+import { inClosedForm } from '../core/layout/rectangle.ts'
+import { type CutPieces, rectangleCuts } from '../core/layout/rectangle-cuts.ts'
+import { isPlainRectangle, NO_WISHES, type Start, searchStart, type Wishes } from '../core/layout/search.ts'
 import type { Pattern as LaidPattern, LayoutSpec } from '../core/layout/spec.ts'
 import type { PieceWanted, Side } from '../core/offcuts/order.ts'
 import { DEFAULT_KERF_MM, type Reuse, type ReuseRule, reuseOffcuts } from '../core/offcuts/reuse.ts'
@@ -181,8 +183,16 @@ const SIDES: readonly [keyof CutPiece['factory'], Side][] = [
   ['far', 'top'],
 ]
 
+/** A plain rectangle's cuts in closed form; null for any other floor. */
+function plainCuts(floor: Floor, spec: LayoutSpec): CutPieces[] | null {
+  if (!inClosedForm(spec) || !isPlainRectangle(floor)) return null
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const [x, y] = spec.originMm
+  return rectangleCuts(maxX - minX, maxY - minY, { ...spec, originMm: [x - minX, y - minY] })
+}
+
 /** A cut piece as the off-cut rules take it: its box, and the moulded sides it keeps. */
-const wanted = (piece: CutPiece, qty: number): PieceWanted => ({
+const wanted = (piece: Pick<CutPiece, 'lengthMm' | 'widthMm' | 'factory'>, qty: number): PieceWanted => ({
   wMm: piece.lengthMm,
   hMm: piece.widthMm,
   qty,
@@ -254,7 +264,9 @@ export function layRooms(
     const start = searchStart(plan.value.floor, specFor(plan.value.floor, tile, jointMm, facts.pattern), options.wishes)
     if (!start.ok) return start
     const { layout } = start.value
-    if (layout.cut > 0) {
+    const grouped = layout.cut > 0 ? plainCuts(plan.value.floor, start.value.spec) : null
+    if (grouped) for (const piece of grouped) pieces.push(wanted(piece, piece.count * room.count))
+    else if (layout.cut > 0) {
       const cuts = cutPieces(plan.value.floor, start.value.spec)
       if (!cuts.ok) return cuts
       for (const piece of cuts.value.cuts) pieces.push(wanted(piece, room.count))

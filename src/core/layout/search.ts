@@ -192,7 +192,7 @@ const originFor = (ready: Laid, u: number, v: number): Point => {
   return ready.toFloor(u + insetU, v + insetV)
 }
 
-function isPlainRectangle(floor: Floor): boolean {
+export function isPlainRectangle(floor: Floor): boolean {
   const ring = floor.rings[0]
   if (floor.rings.length !== 1 || ring?.length !== 4) return false
   const { minX, minY, maxX, maxY } = boxOf(floor.rings)

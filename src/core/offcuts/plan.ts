@@ -42,9 +42,28 @@ export function planCuts(order: CutOrder): Outcome<CutPlan> {
   if (!checked.ok) return checked
   const shop = openShop(order)
   if ('impossible' in shop) return impossible(order, shop.impossible)
+  const alone = oneEach(order)
+  if (alone) return fine(alone)
   const found = new Planner(shop).run()
   const plan = written(order, shop, found.tiles)
   return fine({ stockTiles: found.tiles.length, bound: found.bound, proven: found.tiles.length === found.bound, plan })
+}
+
+/** Most rooms' cuts are over half a tile: where no two pieces share a tile each takes one, and there is nothing to search. */
+function oneEach(order: CutOrder): CutPlan | null {
+  const { stockWMm: w, stockHMm: h, kerfMm: kerf, pieces } = order
+  if (order.turn === 'quarter') return null
+  const wanted = pieces.map((p, piece) => ({ ...p, piece })).filter((p) => p.qty > 0)
+  for (const [i, a] of wanted.entries())
+    for (const b of wanted.slice(a.qty > 1 ? i : i + 1))
+      if (a.wMm + b.wMm + kerf <= w + 1e-6 || a.hMm + b.hMm + kerf <= h + 1e-6) return null
+  const plan = wanted.map(({ wMm, hMm, qty, factory = [], piece }): TileCut => {
+    const xMm = factory.includes('right') ? w - wMm : 0
+    const yMm = factory.includes('top') ? h - hMm : 0
+    return { times: qty, cut: [{ xMm, yMm, wMm, hMm, piece }] }
+  })
+  const stockTiles = wanted.reduce((sum, p) => sum + p.qty, 0)
+  return { stockTiles, bound: stockTiles, proven: true, plan }
 }
 
 function impossible(order: CutOrder, index: number) {
