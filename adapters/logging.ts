@@ -24,6 +24,7 @@ export function createLog(level: string, secrets: readonly string[], write: (lin
 export function brief(error: unknown): string {
   if (!(error instanceof Error)) return String(error).split('\n')[0]!.slice(0, 300)
   const cause = error.cause instanceof Error ? ` (${error.cause.message.split('\n')[0]})` : ''
-  const code = 'code' in error && typeof error.code === 'string' ? `${error.code}: ` : ''
+  const named = 'code' in error && typeof error.code === 'string' && !error.message.includes(error.code)
+  const code = named ? `${error.code}: ` : ''
   return `${code}${error.message.split('\n')[0]}${cause}`.slice(0, 300)
 }
