@@ -137,6 +137,9 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
   weep: ['lloraderos', 'lloradero', 'agujeros de drenaje', 'weep'],
   coat: ['mano', 'manos', 'capa', 'capas'],
   payload: [
+    'con carga de',
+    'carga maxima',
+    'capacidad',
     'capacidad de carga',
     'carga util',
     'aguanta la troca',

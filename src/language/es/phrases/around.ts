@@ -156,7 +156,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.appliance-stuck':
     'No vuelve a entrar: le faltan {spare} ({opening} debajo de la cubierta, {least} con las patas adentro).',
   'order.appliance-out': 'Pon loseta hasta abajo, o luego no sale por encima de la orilla.',
-  'order.appliance-measure': 'Mide del piso a la cubierta y el aparato con las patas metidas, y dime las dos.',
+  'ask.appliance': 'Mide del piso a la cubierta y el aparato con las patas metidas, y dime las dos.',
   'order.mass': '{mass} en total.',
   'order.tile-mass': '{mass} de loseta: {area} de {tile}.',
   'order.work-mass': 'en total {mass}',
@@ -262,4 +262,12 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'ask.payload': '¿Cuánto puede llevar la troca? Mándame la carga, por ejemplo "1,500 libras de carga útil".',
   'ask.pan': '¿Cuánto mide el piso de la regadera? Por ejemplo "charola de 3x5 pies".',
   'ask.on-hand': '¿Qué tienes a la mano? Por ejemplo "¿qué falta? tengo 3 bultos de mezcla y 1 de boquilla".',
+
+  'levelling.work-joints': '{joints} de juntas según el trazo, {each} clips por los dos cantos de una loseta = {clips}',
+  'order.layer-said': 'lo que sube, según me dijiste',
+  'order.one-tile': '{mass} cada loseta de {tile}.',
+  'order.assumed-pallet': 'una tarima de {bags} bultos de {mass}',
+  'order.bags-a-load': '{bags} bultos de {mass} con {payload} por viaje, sin gente ni nada más arriba.',
+  'order.access-rule':
+    'Hasta {upright} puede quedar a plomo, de ahí a {bevel} un bisel de 1 a 2, y de ahí en adelante una rampa.',
 }
