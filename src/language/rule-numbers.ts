@@ -108,7 +108,7 @@ function patternsOf(words: FigureWords): ReturnType<typeof compile> {
 }
 
 const START = '(?<![\\p{L}\\p{N}/.,])'
-const END = '(?![\\p{L}])'
+const END = '(?![\\p{L}\\p{N}])'
 
 function compile(w: FigureWords) {
   const unit = `(?:${w.inch}|${w.mm}|${w.cm})`
@@ -153,7 +153,15 @@ function compile(w: FigureWords) {
 type Patterns = ReturnType<typeof compile>
 
 const spelledOut = (plain: string, p: Patterns): string =>
-  p.anyPart.test(plain) ? p.parts.reduce((said, [pattern, shown]) => said.replace(pattern, shown), plain) : plain
+  p.anyPart.test(plain)
+    ? p.parts.reduce(
+        (said, [pattern, shown]) => said.replace(pattern, (_, at: number) => apart(said, at) + shown),
+        plain,
+      )
+    : plain
+
+/** "8x48 half" is no 48 1/2. */
+const apart = (said: string, at: number): string => (/\d $/.test(said.slice(Math.max(0, at - 2), at)) ? ', ' : '')
 
 /** Which figures speak for themselves: a gap over an edge, a fall per foot, a tile with a share of it, a temperature. */
 export function tellingFigures(

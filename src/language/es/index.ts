@@ -1,5 +1,7 @@
 import type { Locale } from '../locale.ts'
-import { NO_RULE_WORDS } from '../rule-words.ts'
+import * as cues from './cues.ts'
+import { figures } from './figures.ts'
+import { measures } from './measures.ts'
 import { numbers } from './numbers.ts'
 import { phrases } from './phrases/index.ts'
 import { plain } from './plain.ts'
@@ -28,6 +30,6 @@ export const es = {
   plain,
   times,
   nounFirst: true,
-  rules: NO_RULE_WORDS,
+  rules: { ...cues, figures, measures },
   phrases,
 } satisfies Locale

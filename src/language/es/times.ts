@@ -2,8 +2,10 @@ import type { TimeWords } from '../moments.ts'
 
 /** What chrono-node's Spanish does not know, in words it does. Patterns over plain text (no accents), tried in order. */
 export const times: TimeWords = {
-  clock: String.raw`\d\s?[ap]\.?\s?m?\b|\d:\d\d|\bhrs?\b`,
+  clock: String.raw`\d\s?[ap]\.?\s?m?\b|\d:\d\d|\bhrs?\b|\ba la (?:1|una)\b`,
   replace: [
+    [String.raw`\ba la una y media\b`, 'a la 1:30'],
+    [String.raw`\ba la una\b`, 'a la 1'],
     [String.raw`\b(\d{1,2})(?::(\d\d))? ?(?:en punto )?(?:de|en|por) la tarde(?: noche)?\b`, '$1:$2pm'],
     [String.raw`\b(\d{1,2})(?::(\d\d))? ?(?:en punto )?(?:de|en|por) la noche\b`, '$1:$2pm'],
     [String.raw`\b(\d{1,2})(?::(\d\d))? ?(?:en punto )?(?:de|en|por) la (?:manana|madrugada)\b`, '$1:$2am'],

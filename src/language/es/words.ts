@@ -1788,7 +1788,7 @@ export const words: Record<Concept, readonly string[]> = {
     'al',
     'del',
   ],
-  at: ['a las', 'a la', 'como a las', 'desde las', 'a eso de las', 'a eso de la', 'desde la'],
+  at: ['a las', 'como a las', 'desde las', 'a eso de las'],
   between: ['entre'],
   about: [
     'como',
