@@ -12,7 +12,8 @@ export type CueHit = { readonly name: string; readonly score: number }
 /** What `^` adds to a score. */
 const OUTWEIGHS = 3
 
-type Term = { readonly pattern: RegExp; readonly refused: boolean }
+/** Its pattern is compiled when a message first has the words it is looked up by: most never do. */
+type Term = { readonly pattern: () => RegExp; readonly refused: boolean }
 type Cue = { readonly name: string; readonly terms: readonly Term[]; readonly weight: number }
 /** First words of cues by their first letter, each with its cues. */
 export type CueIndex = ReadonlyMap<string, readonly { readonly start: string; readonly cues: readonly Cue[] }[]>
@@ -150,7 +151,7 @@ function candidates(index: CueIndex, plain: string): Set<Cue> {
 function scoreOf(cue: Cue, plain: string): number {
   let score = cue.weight
   for (const { pattern, refused } of cue.terms) {
-    const hit = pattern.exec(plain)
+    const hit = pattern().exec(plain)
     if (refused) {
       if (hit) return 0
     } else {
@@ -162,11 +163,24 @@ function scoreOf(cue: Cue, plain: string): number {
 }
 
 function termOf(said: string): Term {
-  const refused = said.startsWith('!')
-  const alternatives = (refused ? said.slice(1) : said).split('|').map((alternative) => {
-    const whole = alternative.endsWith('$')
-    const text = (whole ? alternative.slice(0, -1) : alternative).replace(/[.*+?^{}()[\]\\/]/g, '\\$&')
-    return whole ? `${text}(?![\\p{L}\\p{N}])` : text
-  })
-  return { pattern: new RegExp(`(?<![\\p{L}\\p{N}])(?:${alternatives.join('|')})`, 'u'), refused }
+  let compiled: RegExp | undefined
+  return {
+    refused: said.startsWith('!'),
+    pattern: () => {
+      compiled ??= patternOf(said)
+      return compiled
+    },
+  }
+}
+
+function patternOf(said: string): RegExp {
+  const alternatives = said
+    .replace(/^!/, '')
+    .split('|')
+    .map((alternative) => {
+      const whole = alternative.endsWith('$')
+      const text = (whole ? alternative.slice(0, -1) : alternative).replace(/[.*+?^{}()[\]\\/]/g, '\\$&')
+      return whole ? `${text}(?![\\p{L}\\p{N}])` : text
+    })
+  return new RegExp(`(?<![\\p{L}\\p{N}])(?:${alternatives.join('|')})`, 'u')
 }

@@ -3,12 +3,13 @@ import { loadTools } from '../../adapters/tools.ts'
 import { work } from '../../adapters/working.ts'
 import { emptyMemory, fold, type Memory } from '../../src/jobs/memory.ts'
 import type { Reply } from '../../src/reply.ts'
+import { NOW } from './now.ts'
 
 const loaded = loadTools()
 if (!loaded.ok) throw new Error(loaded.message)
 export const tools = loaded.value
 
-export const NOW = '2026-03-10T16:30:00-05:00'
+export { NOW }
 
 export class Crew {
   memory: Memory = emptyMemory
