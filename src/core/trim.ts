@@ -1,24 +1,7 @@
-/** Walls, profiles and stairs: areas with openings, heights, treads and risers. Lengths are cut in offcuts/lengths.ts. */
-import { fine, type Outcome, type Range, refuse, within } from '../problem.ts'
-
-export const TRIM_RUN: Range = { field: 'run', unit: 'mm', min: 10, max: 1_000_000 }
+/** Profiles and stairs: heights, treads and risers. Lengths are cut in offcuts/lengths.ts, walls are in floor/walls.ts. */
+import { fine, type Outcome, type Range, within } from '../problem.ts'
 
 const up = (n: number): number => Math.ceil(n - 1e-9)
-
-/** Wall area less its openings. [m²]
- *  @problem out-of-range, nothing-left (openings as large as the wall)
- *  @example 10 x 8 ft less a 3 x 4 ft window: 68 sf */
-export function wallArea(
-  runMm: number,
-  heightMm: number,
-  openings: readonly { readonly widthMm: number; readonly heightMm: number }[] = [],
-): Outcome<number> {
-  for (const check of [within(TRIM_RUN, runMm), within({ ...TRIM_RUN, field: 'wall-height' }, heightMm)])
-    if (!check.ok) return check
-  const open = openings.reduce((sum, o) => sum + o.widthMm * o.heightMm, 0)
-  const left = (runMm * heightMm - open) / 1e6
-  return left > 0 ? fine(left) : refuse('nothing-left', { said: 'openings' })
-}
 
 /** The smallest profile height that reaches the tile's face; null where none in the list does.
  *  @source common practice, no source */

@@ -12,11 +12,11 @@ import {
   stepAt,
 } from '../../src/core/buildup.ts'
 import { csvCell, csvText } from '../../src/core/csv.ts'
-import { bagsADay, mayCross, type Row, rowAreas, settingOrder, splitDays } from '../../src/core/day.ts'
+import { bagsADay, evenDays, type Row, rowAreas, settingOrder, splitDays } from '../../src/core/day.ts'
 import { floorArea } from '../../src/core/floor/rings.ts'
 import { clipsForEdges, clipsOnEdge, clipsPerTile, gridEdges, wedgesFor } from '../../src/core/levelling.ts'
 import { boxesForLot, missingFrom, type OrderLine, orderOf } from '../../src/core/order.ts'
-import { profileHeight, stairTiles, wallArea } from '../../src/core/trim.ts'
+import { profileHeight, stairTiles } from '../../src/core/trim.ts'
 import { axleShare, liftingLimit, massOf, pallets, tongueShare, tripsFor } from '../../src/core/truck.ts'
 import { rectangle } from '../../src/core/underlayment/shape.ts'
 import type { Outcome } from '../../src/problem.ts'
@@ -68,7 +68,6 @@ describe('levelling', () => {
 
 describe('trim', () => {
   test('by hand', () => {
-    expect(value(wallArea(3000, 2400, [{ widthMm: 900, heightMm: 1200 }]))).toBeCloseTo(6.12, 9)
     expect(profileHeight(9.5, 3, [8, 10, 12.5, 15])).toBe(12.5)
     expect(profileHeight(30, 3, [8, 10])).toBeNull()
   })
@@ -282,6 +281,21 @@ describe('the day', () => {
     expect(days.map((d) => d.rows.length)).toEqual([4, 4, 2])
     expect(days.map((d) => d.stopsAt)).toEqual(['row', 'row', 'end'])
   })
+  test('evened out it takes as many days, and no day is fuller', () => {
+    const order = value(settingOrder(10, 9))
+    expect(value(evenDays(even(10), order, 4)).map((d) => d.rows.length)).toEqual([4, 3, 3])
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 60 }), fc.double({ min: 1, max: 15, noNaN: true }), (count, pace) => {
+        const rows = even(count)
+        const plain = value(splitDays(rows, value(settingOrder(count, 0)), pace))
+        const evened = value(evenDays(rows, value(settingOrder(count, 0)), pace))
+        const fullest = (days: typeof plain) => Math.max(...days.map((d) => d.areaM2))
+        expect(evened.length).toBe(plain.length)
+        expect(fullest(evened)).toBeLessThanOrEqual(fullest(plain) + 1e-9)
+        expect(evened.flatMap((d) => d.rows)).toEqual(plain.flatMap((d) => d.rows))
+      }),
+    )
+  })
   test('it stops at a movement joint near the end of the day', () => {
     const days = value(splitDays(even(10, [2]), value(settingOrder(10, 9)), 4))
     expect(days[0]).toMatchObject({ rows: [0, 1, 2], stopsAt: 'joint' })
@@ -320,12 +334,6 @@ describe('the day', () => {
     const rows = value(rowAreas(floor, 460, 'x'))
     expect(rows).toHaveLength(7)
     expect(rows.reduce((a, b) => a + b, 0)).toBeCloseTo(floorArea(floor) / 1e6, 6)
-  })
-  test('can the plumber cross at 7? Set at 16:00 yesterday, 24 h: not before 16:00', () => {
-    const zones = [{ rows: [0, 1, 2], setAt: 16 }]
-    expect(mayCross(zones, [1], 31, 24)).toEqual({ may: false, freeAtH: 40 })
-    expect(mayCross(zones, [5], 31, 24).may).toBe(true)
-    expect(mayCross(zones, [1], 41, 24).may).toBe(true)
   })
   test('bags by hand: 10 m² at 6 kg/m² from 22.68 kg bags: 2.6, so 3', () => {
     expect(bagsADay({ rows: [], areaM2: 10, clips: 0, stopsAt: 'row' }, 6, 22.68)).toBe(3)

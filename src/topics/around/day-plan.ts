@@ -1,9 +1,12 @@
 /** The job split into days: full rows at the crew's pace, set towards the door, with each day's bags and wedges. */
-import { bagsADay, type DayPlan, type Row, rowAreas, settingOrder, splitDays } from '../../core/day.ts'
+import { readyAt, zoned } from '../../core/clock.ts'
+import { bagsADay, type DayPlan, evenDays, type Row, rowAreas, settingOrder } from '../../core/day.ts'
 import { movementLines, movementSpacingM } from '../../core/joints.ts'
 import { clipsPerTile } from '../../core/levelling.ts'
 import { moduleM2 } from '../../core/tile.ts'
-import { area, count, hours, number, type Phrase, say } from '../../phrase.ts'
+import { momentIn } from '../../language/moments.ts'
+import { area, count, hours, instant, number, type Phrase, say } from '../../phrase.ts'
+import { clockRules } from '../../practice.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { floorSum } from '../floors.ts'
 import { mortar } from '../mortar.ts'
@@ -41,15 +44,26 @@ export function dayPlan(said: Brief): Outcome<Told> {
   const kgPerM2 = ((bed.value.values?.['mortar_kg'] as number) ?? 0) / areaM2
   const bagKg = packOf(brief, meant.value.mortar, []).kg
   const wait = meant.value.mortar.waits
-  const told = days.value.slice(0, MOST_DAYS_TOLD).map((day, i) =>
-    say(day.stopsAt === 'joint' ? 'order.day-joint' : 'order.day', {
+  const starts = firstDay(brief, assumed)
+  const ready = (i: number, waitH: number): Outcome<string> => {
+    const at = readyAt(finishOf(starts, i), waitH, brief.zone, clockRules(brief.settings))
+    return at.ok ? fine(at.value.iso) : at
+  }
+  const last = days.value.length - 1
+  const [walkAt, groutAt] = [ready(last, wait.walk.h), ready(last, wait.grout.h)]
+  if (!walkAt.ok) return walkAt
+  if (!groutAt.ok) return groutAt
+  const told = days.value.slice(0, MOST_DAYS_TOLD).map((day, i) => {
+    const walk = ready(i, wait.walk.h)
+    return say(day.stopsAt === 'joint' ? 'order.day-joint' : 'order.day', {
       n: count(i + 1),
       rows: count(day.rows.length),
       area: area(day.areaM2),
       bags: count(bagsADay(day, kgPerM2, bagKg)),
       wedges: count(Math.ceil(day.clips)),
-    }),
-  )
+      walk: instant(walk.ok ? walk.value : walkAt.value),
+    })
+  })
   return fine({
     topic: 'order',
     answer: say('order.days', { days: count(days.value.length), area: area(areaM2), pace: area(pace) }),
@@ -58,7 +72,7 @@ export function dayPlan(said: Brief): Outcome<Told> {
       ...(days.value.length > MOST_DAYS_TOLD
         ? [say('order.more-days', { days: count(days.value.length - MOST_DAYS_TOLD) })]
         : []),
-      say('order.day-walk', { walk: hours(wait.walk.h), grout: hours(wait.grout.h) }),
+      say('order.day-walk', { grout: hours(wait.grout.h), all: instant(groutAt.value) }),
     ],
     assumed,
     warnings: [say('order.day-door')],
@@ -71,10 +85,39 @@ export function dayPlan(said: Brief): Outcome<Told> {
       days: days.value.length,
       wedges: Math.ceil(Math.max(...days.value.map((d) => d.clips))),
       mortar_bags: bed.value.values?.['mortar_bags'],
+      walk_at: walkAt.value,
+      grout_at: groutAt.value,
     },
     offers: ['math'],
   })
 }
+
+const LAST_START_HOUR = 10
+const FINISH_HOUR = 17
+
+/** The first day: as told ("starting Monday"), else today before ten and tomorrow after. */
+function firstDay(brief: Brief, assumed: Phrase[]): Temporal.ZonedDateTime {
+  const now = zoned(brief.now, brief.zone)
+  const today = now.ok ? now.value : Temporal.Instant.from(brief.now).toZonedDateTimeISO('UTC')
+  const said = brief.heard.has('day-word')
+    ? momentIn(brief.heard, () => brief.libraries.times(brief.language), brief.now, brief.zone, false)
+    : null
+  const start = said ? zoned(said.iso, brief.zone) : null
+  // A weekday is the next one to come.
+  const told = start?.ok ? (isBefore(start.value, today) ? start.value.add({ days: 7 }) : start.value) : null
+  const day = told ?? today.add({ days: today.hour < LAST_START_HOUR ? 0 : 1 })
+  if (!told) assumed.push(say('order.assumed-start', { at: instant(isoOf(day.withPlainTime({ hour: 8 }))) }))
+  return day
+}
+
+const isBefore = (a: Temporal.ZonedDateTime, b: Temporal.ZonedDateTime): boolean =>
+  Temporal.PlainDate.compare(a.toPlainDate(), b.toPlainDate()) < 0
+
+const isoOf = (at: Temporal.ZonedDateTime): string => at.toString({ timeZoneName: 'never', smallestUnit: 'second' })
+
+/** When a day's last tile is down: five in the afternoon. */
+const finishOf = (first: Temporal.ZonedDateTime, day: number): string =>
+  isoOf(first.add({ days: day }).withPlainTime({ hour: FINISH_HOUR }))
 
 /** Rows of every room, each room's own way to its door; a bare area is rows of a square. */
 function planned(
@@ -113,7 +156,7 @@ function planned(
       })),
     )
   }
-  return splitDays(rows, order, pace)
+  return evenDays(rows, order, pace)
 }
 
 /** Rows along which a movement joint of a dry interior runs: the span in equal parts no longer than the spacing. */

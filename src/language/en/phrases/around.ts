@@ -227,11 +227,13 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.unit-m': 'm',
   'order.unit-m2': 'cm²',
   'order.days': '{days} {days|day|days} for {area} at {pace} a day.',
-  'order.day': 'Day {n}: {rows} {rows|row|rows}, {area}, {bags} {bags|bag|bags} of mortar, {wedges} wedges.',
+  'order.day':
+    'Day {n}: {rows} {rows|row|rows}, {area}, {bags} {bags|bag|bags} of mortar, {wedges} wedges; walk on it {walk}.',
   'order.day-joint':
-    'Day {n}: {rows} {rows|row|rows} to the movement joint, {area}, {bags} {bags|bag|bags} of mortar, {wedges} wedges.',
+    'Day {n}: {rows} {rows|row|rows} to the movement joint, {area}, {bags} {bags|bag|bags} of mortar, {wedges} wedges; walk on it {walk}.',
   'order.more-days': 'and {days} more {days|day|days}.',
-  'order.day-walk': 'Each day’s part: walk after {walk}, grout after {grout}.',
+  'order.day-walk': 'Each day’s part is grouted {grout} after it is set; all of it: {all}.',
+  'order.assumed-start': 'day 1 starts {at}, sets end at 5 PM',
   'order.day-door': 'Start at the far wall and finish at the door: the way out is never over fresh tile.',
   'order.assumed-door': 'door on the near wall',
   'order.work-day': 'day {n}: {rows} full rows, {area} m²',

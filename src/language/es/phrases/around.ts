@@ -229,11 +229,13 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.unit-m': 'm',
   'order.unit-m2': 'm²',
   'order.days': '{days} {days|día|días} para {area} a {pace} por día.',
-  'order.day': 'Día {n}: {rows} {rows|hilera|hileras}, {area}, {bags} {bags|bulto|bultos} de mezcla, {wedges} cuñas.',
+  'order.day':
+    'Día {n}: {rows} {rows|hilera|hileras}, {area}, {bags} {bags|bulto|bultos} de mezcla, {wedges} cuñas; se pisa {walk}.',
   'order.day-joint':
-    'Día {n}: {rows} {rows|hilera|hileras} hasta la junta de movimiento, {area}, {bags} {bags|bulto|bultos} de mezcla, {wedges} cuñas.',
+    'Día {n}: {rows} {rows|hilera|hileras} hasta la junta de movimiento, {area}, {bags} {bags|bulto|bultos} de mezcla, {wedges} cuñas; se pisa {walk}.',
   'order.more-days': 'y {days} {days|día|días} más.',
-  'order.day-walk': 'La parte de cada día: pisarla después de {walk}, emboquillarla después de {grout}.',
+  'order.day-walk': 'Cada parte se boquilla {grout} después de pegada; todo: {all}.',
+  'order.assumed-start': 'el día 1 empieza {at}, se deja de pegar a las 5 PM',
   'order.day-door': 'Empieza en la pared del fondo y acaba en la puerta: nunca se sale por loseta fresca.',
   'order.assumed-door': 'puerta en la pared de acá',
   'order.work-day': 'día {n}: {rows} hileras completas, {area} m²',
