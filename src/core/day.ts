@@ -80,7 +80,7 @@ const HALVINGS = 20
 
 /** The same number of days as splitDays, none much fuller than the others: the least pace that needs no day more.
  *  @problem as splitDays
- *  @example ten rows of 1 m² at 4 m² a day: 4, 3 and 3 rows in place of 4, 4 and 2 */
+ *  @example eleven rows of 1 m² at 5 m² a day: 4, 4 and 3 rows in place of 5, 5 and 1 */
 export function evenDays(rows: readonly Row[], order: readonly number[], paceM2: number): Outcome<DayPlan[]> {
   const plain = splitDays(rows, order, paceM2)
   if (!plain.ok) return plain
