@@ -1,4 +1,6 @@
 /** One page: hear, choose the topic, calculate, tell. Pure: what it needs of the world is handed in. */
+
+import { cautionsFor, cautionsOfTopic } from './cautions.ts'
 import type { Facts } from './facts.ts'
 import type { Memory, NewEntry, Talk } from './jobs/memory.ts'
 import { type HearContext, type Heard, hear, MOST_CHARACTERS } from './language/hear.ts'
@@ -54,7 +56,7 @@ export function answer(message: Message, memory: Memory, tools: Tools): Answer {
       entries: [...pin, ...(resolved?.entries ?? []), ...entriesAfterProblem(problem, brief, meaning, text)],
     }
   }
-  const told = outcome.value
+  const told = meaning.showMath ? outcome.value : withSafety(outcome.value, brief)
   const notes =
     pinned && told.answer.key !== 'language.pinned' ? [...meaning.notes, say('language.pinned')] : meaning.notes
   const reply = toldReply(meaning.showMath ? mathFirst(told) : told, notes, speaker)
@@ -119,6 +121,21 @@ function answered(meaning: Meaning, brief: Brief): Outcome<Told> {
   if (unreadable) return unreadable
   const topic = meaning.topic && TOPIC_ANSWERS[meaning.topic]
   return topic ? topic(brief) : notUnderstood(heard)
+}
+
+/** The cautions of a topic that counts or waits: in full once a person and day, then as their tags. */
+function withSafety(told: Told, brief: Brief): Told {
+  const { cautions } = brief.settings
+  if (FITNESS_TOPICS.has(told.topic) || told.warnings?.some((w) => w.key.startsWith('caution.'))) return told
+  const epoxy = brief.has('epoxy') && (told.topic === 'grout' || told.topic === 'mix') ? ['epoxy'] : []
+  const ids = [...epoxy, ...cautionsOfTopic(cautions, told.topic)]
+  if (ids.length === 0) return told
+  const safety = cautionsFor(cautions, ids, told.topic, { ...brief, people: brief.memory.people })
+  return {
+    ...told,
+    warnings: [...(told.warnings ?? []), ...safety.warnings],
+    entries: [...(told.entries ?? []), ...safety.entries],
+  }
 }
 
 /** A figure that is no number, or one below nothing. */
