@@ -83,6 +83,13 @@ function contextOf(memory: Memory, person: string, settings: Settings): HearCont
   }
 }
 
+/** The units asked for in words, else those the message was written in, else those of the talk. */
+function metricOf(heard: Heard, before: boolean): boolean {
+  if (heard.has('metric-word')) return true
+  if (heard.has('imperial-word')) return false
+  return heard.system === null ? before : heard.system === 'metric'
+}
+
 function briefOf(
   message: Message,
   heard: Heard,
@@ -102,8 +109,7 @@ function briefOf(
     person: message.person,
     now: message.now,
     zone,
-    metric:
-      heard.system === null ? (talk?.metric ?? tools.settings.defaults.units === 'metric') : heard.system === 'metric',
+    metric: metricOf(heard, talk?.metric ?? tools.settings.defaults.units === 'metric'),
     language,
     libraries: tools.libraries,
     has: (...concepts) =>

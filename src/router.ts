@@ -63,7 +63,7 @@ export const ROUTES: readonly Route[] = [
     all: [asksTime, ['grout', 'walk', 'heavy', 'wet-use', 'cure-word', 'set-verb', 'grouted-verb']],
     none: ['how-much', 'how-many'],
   },
-  { topic: 'cure', all: [['cure-word']], none: ['how-much', 'how-many', 'bag'] },
+  { topic: 'cure', all: [['cure-word']], none: ['how-much', 'how-many', 'bag'], weak: true },
   {
     topic: 'cure',
     all: [['set-verb', 'grouted-verb']],
@@ -165,12 +165,30 @@ export function topicNamed(heard: Heard): Topic | null {
   return ROUTES.find((route) => fits(route, heard))?.topic ?? null
 }
 
+const SUM_TOPICS: readonly Topic[] = ['tile', 'mortar', 'grout', 'layout', 'levelling', 'order', 'underlayment']
+const RULE_TOPICS: readonly Topic[] = ['trouble', 'joints', 'contact', 'substrate']
+
+/** Facts and no question. */
+function changesOnly(heard: Heard): boolean {
+  const { jointMm, pattern, tile, trowel } = heard.facts
+  const told = jointMm !== undefined || pattern !== undefined || tile !== undefined || trowel !== undefined
+  return (
+    told &&
+    !heard.plain.text.includes('?') &&
+    !heard.has('can-we', 'enough', 'which', 'how-long') &&
+    heard.tokens.length <= 12
+  )
+}
+
 const POWDER_TOPICS: readonly Topic[] = ['grout', 'mix', 'mortar']
 
 /** The topic of a message that names none: that of the talk it goes on with, else by what it states. */
 export function topicOf(heard: Heard, talk: Talk | null, followsUp: boolean): Topic | null {
-  const route = ROUTES.find((r) => fits(r, heard))
-  if (route?.weak && followsUp && talk && POWDER_TOPICS.includes(talk.topic)) return talk.topic
+  // "running bond instead", "and grout with 3mm joints": a change of the last sum asks for no rule.
+  const changes = followsUp && talk !== null && SUM_TOPICS.includes(talk.topic) && changesOnly(heard)
+  const route = ROUTES.find((r) => !(changes && RULE_TOPICS.includes(r.topic)) && fits(r, heard))
+  const yields = route?.weak && followsUp && talk && (route.topic === 'cure' || POWDER_TOPICS.includes(talk.topic))
+  if (yields) return talk.topic
   if (route) return route.topic
   const { facts } = heard
   // An area told first and a tile after it: now there is something to count.

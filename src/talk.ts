@@ -98,7 +98,7 @@ export function meaningOf(heard: Heard, memory: Memory): Meaning {
   const base = followsUp && talk ? carry(talk, job, topic) : { facts: job, carried: fromJob(job) }
   const facts = merged(base.facts, said)
   const carried = Object.fromEntries(Object.entries(base.carried).filter(([k]) => !(k in said)))
-  const changed = halve(heard, facts, followsUp)
+  const changed = scaled(heard, facts, followsUp, topic)
   return {
     topic,
     facts: changed,
@@ -173,7 +173,22 @@ function isFollowUp(heard: Heard, named: Topic | null): boolean {
     hasFacts(facts) ||
     named !== null ||
     heard.has(...QUESTION_WORDS) ||
-    heard.has('half-word', 'diagonal', 'herringbone', 'offset', 'left-to-do')
+    heard.has(
+      'half-word',
+      'double',
+      'diagonal',
+      'herringbone',
+      'offset',
+      'left-to-do',
+      'walk',
+      'heavy',
+      'wet-use',
+      'dry',
+      'wet',
+      'exterior',
+      'metric-word',
+      'imperial-word',
+    )
   )
 }
 
@@ -258,20 +273,16 @@ function withRooms(heard: Heard, memory: Memory, followsUp: boolean): Facts {
 
 const mentions = (heard: Heard, name: string): boolean => heard.plain.text.includes(singular(name))
 
-/** "half that": half the area. */
-function halve(heard: Heard, facts: Facts, followsUp: boolean): Facts {
-  if (
-    !followsUp ||
-    !heard.has('half-word') ||
-    heard.facts.pattern ||
-    hasFloor(heard.facts) ||
-    heard.facts.bagsToMix !== undefined ||
-    heard.has('bag')
-  )
+/** "half that", "double that": so much of the area; after water for a bag, of the bag. */
+function scaled(heard: Heard, facts: Facts, followsUp: boolean, topic: Topic | null): Facts {
+  const factor = heard.has('half-word') ? 0.5 : heard.has('double') ? 2 : null
+  const own = heard.facts
+  if (!followsUp || factor === null || own.pattern || hasFloor(own) || own.bagsToMix !== undefined || heard.has('bag'))
     return facts
+  if (topic === 'mix') return { ...facts, bagsToMix: factor }
   const { rooms, areaM2, ...rest } = facts
   const all = (rooms ?? []).reduce((sum: number, r: Room) => sum + roomM2(r), 0) + (areaM2 ?? 0)
-  return all > 0 ? { ...rest, areaM2: all / 2 } : facts
+  return all > 0 ? { ...rest, areaM2: all * factor } : facts
 }
 
 /** The job changes by a message that states facts without asking, by "make it" and "add", and by the first that names a floor. */

@@ -28,9 +28,13 @@ function historyOf(said: readonly SaidTemperature[], startMinute: number | null)
 
 /** Which wait the message is about. */
 function asked(brief: Brief, afterGrout: boolean): WaitName {
-  if (brief.has('wet-use') && !brief.has('walk')) return 'water'
-  if (brief.has('walk')) return 'walk'
-  if (brief.has('heavy')) return 'heavy'
+  // What this message names goes before what the talk asked for.
+  for (const has of [brief.heard.has, brief.has]) {
+    if (has('walk')) return 'walk'
+    if (has('heavy')) return 'heavy'
+    if (has('wet-use')) return 'water'
+    if (has('grout') && !afterGrout) return 'grout'
+  }
   return afterGrout ? 'walk' : 'grout'
 }
 

@@ -423,7 +423,7 @@ export const words: Record<Concept, readonly string[]> = {
     'angled',
   ],
   herringbone: ['herringbone', 'herring bone', 'herringbon', 'herringbone pattern'],
-  double: ['double'],
+  double: ['double', 'twice', 'double that', 'twice that'],
   basketweave: ['basketweave', 'basket weave'],
   random: ['random', 'random stagger', 'random pattern'],
   versailles: ['versailles', 'french pattern', 'modular pattern'],
@@ -637,6 +637,11 @@ export const words: Record<Concept, readonly string[]> = {
   'convert-to': ['to', 'in', 'into', 'as', 'convert', 'conversion', 'converted', 'equals'],
   equals: ['equals', 'equal', 'is how many', 'how many', 'is what', 'makes', 'make'],
   math: [
+    'how you got that',
+    'show me how',
+    'how you figured',
+    'how you got it',
+    'let me see the math',
     'show the math',
     'show math',
     'show your work',
@@ -1342,7 +1347,7 @@ export const words: Record<Concept, readonly string[]> = {
   tiling: ['to tile', 'tiling', 'to be tiled', 'getting tiled', 'to cover'],
   'inches-word': ['inches', 'feet and inches', 'ft and in'],
   'tenths-word': ['decimal', 'tenths', 'decimal feet'],
-  'metric-word': ['metric'],
+  'metric-word': ['metric', 'in metric', 'metric please', 'to metric'],
   'imperial-word': ['imperial', 'feet and inches', 'us units'],
 }
 

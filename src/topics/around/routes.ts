@@ -31,7 +31,11 @@ export const AROUND_SUMS: readonly Route[] = [
     none: ['grout'],
     when: (h) => h.facts.tile === undefined,
   },
-  { topic: 'levelling', all: [['clip', 'wedge'], COUNTED] },
+  {
+    topic: 'levelling',
+    all: [['clip', 'wedge']],
+    when: (h) => h.has(...COUNTED) || h.facts.rooms !== undefined || h.facts.areaM2 !== undefined,
+  },
 ]
 
 /** "Order list", "everything we need"; a lone "order" may be the verb. */
