@@ -129,7 +129,7 @@ function medians(commands: Readonly<Record<string, readonly string[]>>, runs: nu
 }
 
 function coldStart(): void {
-  const program = path.join(import.meta.dirname, '../../adapters/terminal/ask.ts')
+  const program = path.join(import.meta.dirname, '../../adapters/terminal/ask.js')
   const { bare, ...rest } = medians(
     {
       bare: ['-e', '0'],

@@ -47,7 +47,7 @@ const objects = (done: SpawnSyncReturns<string>): Said[] =>
     .map((line) => JSON.parse(line) as Said)
 
 test('the script is one plain node command', () => {
-  expect(scripts.ask).toMatch(/^node [\w/.-]+\.ts$/)
+  expect(scripts.ask).toMatch(/^node [\w/.-]+\.js$/)
 })
 
 test('a message as words: one object with the keys of the contract, exit 0', () => {

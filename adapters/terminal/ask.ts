@@ -1,6 +1,0 @@
-/** `npm run ask`: messages in by argument or line, answers out, for people and for tests. */
-import { enableCompileCache } from 'node:module'
-
-enableCompileCache()
-const { main } = await import('./ask-main.ts')
-process.exitCode = await main(process.argv.slice(2))
