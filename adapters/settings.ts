@@ -36,18 +36,26 @@ export function loadSettings(): { ok: true; value: Settings } | { ok: false; mes
   }
 }
 
-function wasChecked(hash: string): boolean {
+/** Hashes checked before, a line each: several checkouts and edits back and forth keep theirs. */
+const stampFile = path.join(stampFolder, 'config-checked')
+const MOST_STAMPS = 16
+
+function stamps(): string[] {
   try {
-    return readFileSync(path.join(stampFolder, 'config-checked'), 'utf8') === hash
+    return readFileSync(stampFile, 'utf8')
+      .split('\n')
+      .filter((line) => line !== '')
   } catch {
-    return false
+    return []
   }
 }
+
+const wasChecked = (hash: string): boolean => stamps().includes(hash)
 
 function keepStamp(hash: string): void {
   try {
     mkdirSync(stampFolder, { recursive: true })
-    writeFileSync(path.join(stampFolder, 'config-checked'), hash)
+    writeFileSync(stampFile, [...stamps().slice(1 - MOST_STAMPS), hash].join('\n'))
   } catch {
     // A read-only checkout is checked at every start; nothing is lost.
   }

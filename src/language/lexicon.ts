@@ -14,14 +14,20 @@ export type Mark = {
 }
 
 type Entry<T> = { readonly words: readonly string[]; readonly meanings: T[] }
-type Table<T> = ReadonlyMap<string, readonly Entry<T>[]>
+
+/** Entries by their first word, the longest first. They are made when the word is first looked up: few ever are. */
+type Table<T> = {
+  readonly get: (word: string) => readonly Entry<T>[]
+  readonly has: (word: string) => boolean
+  readonly words: () => Iterable<string>
+}
 
 export type Lexicon = {
   readonly locale: Locale
   readonly concepts: Table<Concept>
   readonly units: Table<UnitName>
   /** Single words that may be meant by a slip, by first letter. */
-  readonly guessable: ReadonlyMap<string, readonly string[]>
+  readonly guessable: (letter: string) => readonly string[]
   readonly plain: ReadonlySet<string>
   /** What a misspelt word was found to mean; bounded. */
   readonly slips: Map<string, string | null>
@@ -30,43 +36,80 @@ export type Lexicon = {
 const SLIPS_KEPT = 4000
 const LEAST_GUESSED = 4
 
-function tableOf<T extends string>(
-  source: Readonly<Record<T, readonly string[]>>,
-  plurals: boolean,
-): Map<string, Entry<T>[]> {
-  const table = new Map<string, Entry<T>[]>()
-  const put = (words: readonly string[], meaning: T): void => {
-    const entries = table.get(words[0]) ?? []
-    table.set(words[0], entries)
-    const same = entries.find((e) => e.words.length === words.length && e.words.every((w, i) => w === words[i]))
-    if (same) {
-      if (!same.meanings.includes(meaning)) same.meanings.push(meaning)
-    } else entries.push({ words, meanings: [meaning] })
+type Spelling<T> = { readonly said: string; readonly meaning: T }
+
+function tableOf<T extends string>(source: Readonly<Record<T, readonly string[]>>, plurals: boolean): Table<T> {
+  const spellings = new Map<string, Spelling<T>[]>()
+  const put = (word: string, spelling: Spelling<T>): void => {
+    const same = spellings.get(word)
+    if (same) same.push(spelling)
+    else spellings.set(word, [spelling])
   }
-  for (const [meaning, spellings] of Object.entries(source) as [T, readonly string[]][])
-    for (const spelling of spellings) {
-      const words = spelling.split(' ')
-      put(words, meaning)
-      const last = words.at(-1) as string
-      if (plurals && last.length > 2 && /[a-z]$/.test(last) && !last.endsWith('s'))
-        put([...words.slice(0, -1), `${last}s`], meaning)
+  for (const [meaning, all] of Object.entries(source) as [T, readonly string[]][])
+    for (const said of all) {
+      const space = said.indexOf(' ')
+      put(space < 0 ? said : said.slice(0, space), { said, meaning })
+      if (plurals && space < 0 && takesPlural(said)) put(`${said}s`, { said: `${said}s`, meaning })
     }
-  for (const entries of table.values()) entries.sort((a, b) => b.words.length - a.words.length)
-  return table
+  const made = new Map<string, readonly Entry<T>[]>()
+  return {
+    get: (word) => {
+      const known = made.get(word)
+      if (known) return known
+      const entries = entriesOf(spellings.get(word) ?? [], plurals)
+      if (entries.length > 0) made.set(word, entries)
+      return entries
+    },
+    has: (word) => spellings.has(word),
+    words: () => spellings.keys(),
+  }
+}
+
+const takesPlural = (word: string): boolean => word.length > 2 && !word.endsWith('s') && /[a-z]$/.test(word)
+
+function entriesOf<T>(spellings: readonly Spelling<T>[], plurals: boolean): Entry<T>[] {
+  const entries: Entry<T>[] = []
+  const put = (words: readonly string[], meaning: T): void => {
+    const same = entries.find((e) => e.words.length === words.length && e.words.every((w, i) => w === words[i]))
+    if (!same) entries.push({ words, meanings: [meaning] })
+    else if (!same.meanings.includes(meaning)) same.meanings.push(meaning)
+  }
+  for (const { said, meaning } of spellings) {
+    const words = said.split(' ')
+    put(words, meaning)
+    const last = words.at(-1) as string
+    // The plural of a single word stands under a word of its own.
+    if (plurals && words.length > 1 && takesPlural(last)) put([...words.slice(0, -1), `${last}s`], meaning)
+  }
+  return entries.sort((a, b) => b.words.length - a.words.length)
 }
 
 export function lexiconOf(locale: Locale): Lexicon {
   const concepts = tableOf(locale.words, true)
   const units = tableOf(locale.units, false)
-  const guessable = new Map<string, string[]>()
-  for (const table of [concepts, units] as Table<string>[])
-    for (const [word] of table)
-      if (word.length >= LEAST_GUESSED && /^[a-zñ]+$/.test(word)) {
-        const same = guessable.get(word[0]) ?? []
-        if (!same.includes(word)) same.push(word)
-        guessable.set(word[0], same)
-      }
-  return { locale, concepts, units, guessable, plain: new Set(locale.plain), slips: new Map() }
+  return {
+    locale,
+    concepts,
+    units,
+    guessable: guessableIn([concepts, units]),
+    plain: new Set(locale.plain),
+    slips: new Map(),
+  }
+}
+
+function guessableIn(tables: readonly Pick<Table<unknown>, 'words'>[]): Lexicon['guessable'] {
+  const byLetter = new Map<string, readonly string[]>()
+  return (letter) => {
+    const known = byLetter.get(letter)
+    if (known) return known
+    const found = new Set<string>()
+    for (const table of tables)
+      for (const word of table.words())
+        if (word.startsWith(letter) && word.length >= LEAST_GUESSED && /^[a-zñ]+$/.test(word)) found.add(word)
+    const list = [...found]
+    byLetter.set(letter, list)
+    return list
+  }
 }
 
 /** Shorter words of another language are too often something else here. */
@@ -83,16 +126,23 @@ export function withForeign(home: Lexicon, other: Lexicon): Lexicon {
   const foreign = (words: readonly string[]): boolean =>
     words.some((w) => !knows(w)) && words.some((w) => w.length >= LEAST_FOREIGN)
   const added = <T>(table: Table<T>, from: Table<T>): Table<T> => {
-    const all = new Map(table)
-    for (const [first, entries] of from) {
-      const fresh = entries.filter((e) => foreign(e.words))
-      if (fresh.length > 0)
-        all.set(
-          first,
-          [...(table.get(first) ?? []), ...fresh].toSorted((a, b) => b.words.length - a.words.length),
-        )
+    const made = new Map<string, readonly Entry<T>[]>()
+    const get = (word: string): readonly Entry<T>[] => {
+      const known = made.get(word)
+      if (known) return known
+      const fresh = from.has(word) ? from.get(word).filter((e) => foreign(e.words)) : []
+      const entries =
+        fresh.length === 0
+          ? table.get(word)
+          : [...table.get(word), ...fresh].toSorted((a, b) => b.words.length - a.words.length)
+      if (entries.length > 0) made.set(word, entries)
+      return entries
     }
-    return all
+    return {
+      get,
+      has: (word) => table.has(word) || (from.has(word) && get(word).length > 0),
+      words: () => [...new Set([...table.words(), ...from.words()])].filter((word) => get(word).length > 0),
+    }
   }
   const numbersOf = (mine: Readonly<Record<string, number>>, theirs: Readonly<Record<string, number>>) => ({
     ...Object.fromEntries(Object.entries(theirs).filter(([word]) => foreign([word]))),
@@ -123,7 +173,7 @@ export function meantWord(lexicon: Lexicon, said: string): string | null {
   if (said.length < LEAST_GUESSED || lexicon.plain.has(said)) return null
   const kept = lexicon.slips.get(said)
   if (kept !== undefined) return kept
-  const found = nearest(lexicon.guessable.get(said[0]) ?? [], said)
+  const found = nearest(lexicon.guessable(said[0]), said)
   if (lexicon.slips.size >= SLIPS_KEPT) lexicon.slips.clear()
   lexicon.slips.set(said, found)
   return found
@@ -182,7 +232,7 @@ function longestAt<T>(table: Table<T>, lexicon: Lexicon, tokens: readonly Token[
   const said = textAt(tokens, i)
   if (said === '') return null
   const word = tokens[i].kind === 'word' ? (meantWord(lexicon, said) ?? said) : said
-  for (const entry of table.get(word) ?? []) {
+  for (const entry of table.get(word)) {
     let fits = true
     for (let k = 1; fits && k < entry.words.length; k++) {
       const next = textAt(tokens, i + k)
