@@ -4,6 +4,7 @@ import type { Price } from '../facts.ts'
 import { moneyIn, PRICED } from '../language/prices.ts'
 import { type Amount, area, count, mass, type Phrase, percent, say } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
+import { axles } from './around/axles.ts'
 import { accessStep, buildUp } from './around/build-up.ts'
 import { dayPlan } from './around/day-plan.ts'
 import { lifting, weigh } from './around/haul.ts'
@@ -17,6 +18,8 @@ import { type Brief, sourceOf, type Told } from './topic.ts'
 export function order(brief: Brief): Outcome<Told> {
   if (brief.has('schedule')) return withCautions(brief, dayPlan(brief))
   if (brief.has('base-trim', 'profile') || isStairs(brief)) return withCautions(brief, trim(brief), 'cutting', 'gfci')
+  const levers = brief.has('wheelbase', 'hitch-word') ? axles(brief) : null
+  if (levers) return withCautions(brief, levers, 'lifting')
   if (brief.has('lift') && !brief.has('payload', 'trip', 'trailer', 'truck'))
     return withCautions(brief, lifting(brief), 'lifting')
   if (brief.has('access-word') && !brief.has('build-up')) return withCautions(brief, accessStep(brief))

@@ -40,6 +40,10 @@ describe('verdicts by hand', () => {
     ['cork over the old sheet vinyl, 12x14, 2x4 sheets how many', /sbestos/],
     ['transition to 3/4 hardwood from 3/8 tile on 1/2 cement board', /bevel/],
     ['what slope for a shower floor', /1\/4 in per ft/],
+    // 1000 x 9/12 = 750; 800 x 15/120 = 100 lb, 12.5 %.
+    ['1000 lb 9 ft behind the front axle, wheelbase 12 ft', /^750 lb on the rear axle, 250 lb/],
+    ['trailer: 800 lb 15 in ahead of the axle, hitch 10 ft', /^100 lb on the tongue, 12.5 %.*usual range/],
+    ['trailer: 800 lb 15 in behind the axle, hitch 10 ft', /lifts the tongue/],
     ['12x12 tile on a 36x60 shower pan, mud bed how much', /envelope|fold cuts/],
   ])('%s', (say, pattern) => expect(replyText(ask(say))).toMatch(pattern))
 

@@ -215,6 +215,9 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
   ],
   truck: ['truck', 'pickup', 'pick up truck', 'van', 'half ton', 'cargo van'],
   trailer: ['trailer', 'trailers', 'tongue', 'tongue weight', 'hitch', 'axle'],
+  wheelbase: ['wheelbase', 'wheel base'],
+  'hitch-word': ['hitch', 'ball', 'axle to hitch', 'coupler'],
+  'behind-word': ['behind', 'back of', 'back from', 'rear of'],
   lift: ['lift', 'lifting', 'lifted', 'one man lift', 'carry', 'carrying'],
   tax: ['tax', 'sales tax', 'hst', 'gst', 'vat'],
   missing: [

@@ -153,6 +153,9 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
   trip: ['viaje', 'viajes', 'vuelta', 'vueltas', 'de un viaje', 'en un viaje', 'en una vuelta', 'de un jalon'],
   truck: ['troca', 'trocas', 'camioneta', 'camionetas', 'pickup', 'camion', 'van'],
   trailer: ['remolque', 'remolques', 'traila', 'trailer', 'enganche', 'tiron'],
+  wheelbase: ['distancia entre ejes', 'entre ejes'],
+  'hitch-word': ['enganche', 'bola', 'tiron'],
+  'behind-word': ['atras del', 'detras del', 'detras'],
   lift: ['levantar', 'levanto', 'levanta', 'alzar', 'cargar a mano', 'cargar un bulto', 'cargar solo'],
   tax: ['impuesto', 'impuestos', 'iva', 'itbis', 'tax'],
   missing: [

@@ -50,6 +50,7 @@ export const AROUND_ROUTES: readonly Route[] = [
     none: ['grouted-verb'],
     when: (h) => hasMass(h) || h.has('trip', 'payload'),
   },
+  { topic: 'order', all: [['wheelbase', 'hitch-word']], when: hasMass },
   { topic: 'order', all: [['lift']], when: hasMass },
   {
     topic: 'order',
