@@ -1,9 +1,9 @@
 /** Facts that are words, not figures: the pattern, the stuff, the place. */
 import type { Pattern, PatternName, TileKind } from '../facts.ts'
 import type { Concept } from './concepts.ts'
+import type { Draft } from './figure.ts'
 import type { Mark } from './lexicon.ts'
 import type { Reader } from './measures.ts'
-import type { Draft } from './singles.ts'
 
 const has = (marks: readonly Mark[], ...concepts: readonly Concept[]): boolean =>
   marks.some((m) => concepts.includes(m.concept))

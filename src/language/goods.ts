@@ -1,9 +1,10 @@
 /** Sheets and rolls of underlayment: the kind by its word, the size by its sides or by its area. */
 import type { SheetGoods } from '../facts.ts'
 import type { Concept } from './concepts.ts'
+import type { Draft } from './figure.ts'
 import { type Mark, unitAt } from './lexicon.ts'
 import type { Quantity, Reader } from './measures.ts'
-import type { Draft, Loose } from './singles.ts'
+import type { Loose } from './singles.ts'
 import type { Size } from './sizes.ts'
 
 /** The ids of config/around.json, by the word that names them; the narrower word first. */

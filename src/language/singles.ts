@@ -1,12 +1,12 @@
 /** Single figures and what each is of: a joint, a thickness, a bag, a box, an area, a temperature. */
-import type { Facts, SaidTemperature } from '../facts.ts'
+import type { SaidTemperature } from '../facts.ts'
 import type { Concept } from './concepts.ts'
+import { type Draft, type Figure, near, noun, perBetween } from './figure.ts'
 import type { Item } from './items.ts'
 import { type Mark, unitAt } from './lexicon.ts'
 import { type Quantity, type Reader, toSi } from './measures.ts'
 import { type Noun, nounsNear } from './nouns.ts'
-
-export type Draft = { -readonly [K in keyof Facts]: Facts[K] }
+import { small } from './small-lengths.ts'
 
 /** A figure nothing claimed, or one that a topic of its own may read: with the nouns beside it. */
 export type Loose = { readonly q: Quantity; readonly nouns: readonly Noun[] }
@@ -18,139 +18,7 @@ export type Singles = {
   readonly percents: readonly number[]
 }
 
-type Context = {
-  readonly reader: Reader
-  readonly draft: Draft
-  readonly nouns: readonly Noun[]
-  readonly q: Quantity
-  readonly metric: boolean
-  readonly areas: number[]
-}
-
-const MOST_SMALL_MM = 32
-
-/** Length in mm of a small figure: a bare fraction is inches, a bare whole number millimetres where the crew is metric. */
-export function smallMm(q: Quantity, metric: boolean): number | null {
-  if (q.dimension === 'length') return q.si
-  if (q.dimension !== 'none') return null
-  if (q.token.fraction || q.n < 1) return q.n * 25.4
-  return metric || q.n > 2 ? q.n : q.n * 25.4
-}
-
-function noun(context: Context, ...concepts: readonly Concept[]): Noun | undefined {
-  const first = context.reader.lexicon.locale.nounFirst
-  const score = (n: Noun): number => n.distance + (n.after === first ? 0.6 : 0)
-  return context.nouns.filter((n) => concepts.includes(n.mark.concept)).toSorted((a, b) => score(a) - score(b))[0]
-}
-
-const JOINT: readonly Concept[] = ['joint', 'spacer']
-const NOTCH: readonly Concept[] = ['notch', 'trowel', 'square-notch', 'u-notch', 'v-notch']
-const TILE: readonly Concept[] = [
-  'tile',
-  'tile-kind',
-  'mosaic',
-  'plank',
-  'porcelain',
-  'ceramic',
-  'stone',
-  'glass',
-  'hexagon',
-]
-
-/** Small lengths: joint, notch, thickness. True when claimed. */
-function small(context: Context): boolean {
-  const { q, draft, metric } = context
-  const mm = smallMm(q, metric)
-  if (mm !== null && squareTile(context, mm)) return true
-  if (mm !== null && mm > MOST_SMALL_MM && q.dimension === 'length' && isWideJoint(context)) {
-    draft.jointMm ??= mm
-    return true
-  }
-  if (mm === null || mm <= 0 || mm > MOST_SMALL_MM) return false
-  const candidates: [Noun | undefined, (mm: number) => void][] = [
-    [
-      noun(context, ...JOINT),
-      (v) => {
-        draft.jointMm ??= v
-      },
-    ],
-    [
-      noun(context, ...NOTCH),
-      (v) => {
-        draft.trowel ??= { shape: 'square', widthMm: v, depthMm: v, spaceMm: v }
-      },
-    ],
-    [
-      noun(context, 'thick'),
-      (v) => {
-        if (draft.tile === undefined || draft.tile.thicknessMm === undefined)
-          draft.tile = { lengthMm: 0, widthMm: 0, ...draft.tile, thicknessMm: v }
-      },
-    ],
-  ]
-  const first = context.reader.lexicon.locale.nounFirst
-  const ranked = candidates
-    .filter((c): c is [Noun, (mm: number) => void] => c[0] !== undefined)
-    .toSorted(([a], [b]) => a.distance + (a.after === first ? 0.6 : 0) - (b.distance + (b.after === first ? 0.6 : 0)))
-  if (ranked.length > 0) {
-    ranked[0][1](mm)
-    return true
-  }
-  // "3/8 tile" is its thickness.
-  const tile = noun(context, ...TILE)
-  if (tile?.after && tile.distance === 1 && (q.token.fraction || q.unit === 'mm') && mm >= 3) {
-    draft.tile = { lengthMm: 0, widthMm: 0, ...draft.tile, thicknessMm: mm }
-    return true
-  }
-  return false
-}
-
-/** "15 inch joint": no joint is that wide, and the topic says so. */
-function isWideJoint(context: Context): boolean {
-  const near = noun(context, ...JOINT)
-  return near?.after === true && near.distance === 1
-}
-
-const LEAST_SQUARE_MM = 12
-const MOST_SQUARE_MM = 1250
-
-/** "12 inch tile", "2\" hex": one side of a square tile or across the flats. */
-function squareTile(context: Context, mm: number): boolean {
-  const { q, draft } = context
-  const tile = noun(context, ...TILE)
-  if (!tile || tile.distance > 2 || !tile.after || q.unit === null || q.unit === 'ft' || q.unit === 'm') return false
-  const fine = mm < LEAST_SQUARE_MM || mm > MOST_SQUARE_MM || q.n < 1 || (q.unit === 'mm' && mm < 40)
-  if (fine || (draft.tile && draft.tile.lengthMm > 0)) return false
-  draft.tile = { ...draft.tile, lengthMm: mm, widthMm: mm }
-  return true
-}
-
-const perBetween = (context: Context, near: Noun): boolean => {
-  const { reader, q } = context
-  const [from, to] = near.after ? [q.last + 1, near.mark.first] : [near.mark.first + near.mark.count, q.first]
-  for (let i = from; i < to; i++) {
-    // "boxes of 8" ties; "a bag of grout left, 60 sf" does not.
-    if (reader.is(i, 'of') && (near.after || i === q.first - 1)) return true
-    if (reader.is(i, 'per', 'in-a', 'holds', 'each', 'is', 'cover') || reader.sign(i) === '/') return true
-  }
-  return false
-}
-
-/** Whether a meaning stands within a few tokens of the figure, in its clause. */
-function near(context: Context, reach: number, ...concepts: readonly Concept[]): boolean {
-  const { reader, q } = context
-  for (let i = q.last + 1; i <= q.last + reach; i++) {
-    if (/^[,;\n]$/.test(reader.sign(i)) || (reader.number(i) && !reader.number(i)?.spelled)) break
-    if (reader.is(i, ...concepts)) return true
-  }
-  for (let i = q.first - 1; i >= q.first - reach; i--) {
-    if (/^[,;\n]$/.test(reader.sign(i)) || (reader.number(i) && !reader.number(i)?.spelled)) break
-    if (reader.is(i, ...concepts)) return true
-  }
-  return false
-}
-
-function area(context: Context): boolean {
+function area(context: Figure): boolean {
   const { q, draft } = context
   const m2 = q.si as number
   const box = noun(context, 'box')
@@ -166,18 +34,18 @@ function area(context: Context): boolean {
 }
 
 /** "20 sf an hour", "20 sf/hr" */
-function anHour({ q, reader }: Context): boolean {
+function anHour({ q, reader }: Figure): boolean {
   const per = reader.is(q.last + 1, 'per', 'the') || reader.sign(q.last + 1) === '/'
   return per && unitAt(reader.lexicon, reader.tokens, q.last + 2)?.unit === 'hour'
 }
 
 /** "half of 300 sf" */
-function shareBefore({ q, reader }: Context): number {
+function shareBefore({ q, reader }: Figure): number {
   const share = reader.is(q.first - 1, 'of') ? reader.number(q.first - 2) : null
   return share?.spelled && share.value > 0 && share.value < 1 ? share.value : 1
 }
 
-function mass(context: Context): boolean {
+function mass(context: Figure): boolean {
   const { q, draft } = context
   const bag = noun(context, 'bag', 'kit', 'mortar', 'grout', 'powder')
   if (noun(context, 'bag', 'kit') || bag === undefined) draft.bagKg ??= q.si as number
@@ -185,7 +53,7 @@ function mass(context: Context): boolean {
   return true
 }
 
-function temperature(context: Context): boolean {
+function temperature(context: Figure): boolean {
   const { q, draft, reader } = context
   const at = (...concepts: readonly Concept[]): boolean =>
     [-3, -2, -1].some((k) => reader.is(q.first + k, ...concepts)) ||
@@ -204,7 +72,7 @@ function temperature(context: Context): boolean {
 }
 
 /** Bare counts: bags, boxes, pieces a box, areas left in the unit spoken before. */
-function bareCount(context: Context): boolean {
+function bareCount(context: Figure): boolean {
   const { q, draft } = context
   if (q.dimension !== 'none') return false
   // Money is no count: the order reads it.
@@ -233,14 +101,14 @@ function bareCount(context: Context): boolean {
 const isShare = (n: number | undefined): n is number => n !== undefined && n > 0 && n < 1
 
 /** "2 half bags" is one bag; the half itself was counted with its figure (null). */
-function partsOf({ q, reader }: Context): number | null {
+function partsOf({ q, reader }: Figure): number | null {
   const [before, after] = [reader.number(q.first - 1), reader.number(q.last + 1)]
   if (q.token.spelled && isShare(q.n) && before && Number.isInteger(before.value)) return null
   return after?.spelled && isShare(after.value) ? q.n * after.value : q.n
 }
 
 /** "high 70 low 45", "slab 62", "58 out": degrees nobody wrote. */
-function bareTemperature(context: Context): boolean {
+function bareTemperature(context: Figure): boolean {
   const { q, reader } = context
   if (q.token.fraction || q.token.spelled || q.n > 125) return false
   const before = [1, 2].some(
@@ -259,7 +127,7 @@ function bareTemperature(context: Context): boolean {
 const LEAST_LOOSE_FEET = 20
 
 /** "80 feet to go", "mezcla para 130 pies": said of stuff that goes by the area, feet are square feet. */
-function looseFeet(context: Context): boolean {
+function looseFeet(context: Figure): boolean {
   const { q, draft, reader } = context
   if (q.unit !== 'ft' || q.compound || q.n < LEAST_LOOSE_FEET) return false
   const m2 = q.n * 0.09290304
@@ -291,7 +159,7 @@ export function readSingles(
   for (const item of items) {
     const [q] = item.parts
     if (item.parts.length > 1 || reader.is(q.first - 1, 'unit-number')) continue
-    const context: Context = { reader, draft, nouns: nounsNear(item, reader, marks), q, metric, areas }
+    const context: Figure = { reader, draft, nouns: nounsNear(item, reader, marks), q, metric, areas }
     const taken = readOne(context, durationsH, percents, areaUnitM2)
     if (q.dimension === 'area') areaUnitM2 = (q.si as number) / q.n
     if (!taken) loose.push({ q, nouns: context.nouns })
@@ -302,7 +170,7 @@ export function readSingles(
   return { loose, durationsH, percents }
 }
 
-function readOne(context: Context, durationsH: number[], percents: number[], areaUnitM2: number | null): boolean {
+function readOne(context: Figure, durationsH: number[], percents: number[], areaUnitM2: number | null): boolean {
   const { q, draft } = context
   switch (q.dimension) {
     case 'area':

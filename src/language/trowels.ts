@@ -3,8 +3,8 @@ import type { Trowel } from '../facts.ts'
 import type { Item } from './items.ts'
 import type { Mark } from './lexicon.ts'
 import type { Quantity, Reader } from './measures.ts'
-import { smallMm } from './singles.ts'
 import type { Size } from './sizes.ts'
+import { smallMm } from './small-lengths.ts'
 
 /** The trowel of a message, from a size that is one; a lone "1/2" beside "notch" was taken with the single figures. */
 export function readTrowel(

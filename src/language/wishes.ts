@@ -1,9 +1,9 @@
 /** What the crew wants of the layout: "hide cuts on the north wall", "full tiles at the door", "any off-cut anywhere". */
 import type { WallSide } from '../facts.ts'
 import type { Concept } from './concepts.ts'
+import type { Draft } from './figure.ts'
 import type { Mark } from './lexicon.ts'
 import type { Reader } from './measures.ts'
-import type { Draft } from './singles.ts'
 
 /** A door is taken to be in the bottom wall, where the drawing is read from. */
 const SIDES: readonly [Concept, WallSide][] = [

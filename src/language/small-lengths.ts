@@ -1,0 +1,97 @@
+/** Small lengths: a joint, a notch, a thickness, one side of a square tile. */
+import type { Concept } from './concepts.ts'
+import { type Figure, noun } from './figure.ts'
+import type { Quantity } from './measures.ts'
+import type { Noun } from './nouns.ts'
+
+const MOST_SMALL_MM = 32
+
+/** Length in mm of a small figure: a bare fraction is inches, a bare whole number millimetres where the crew is metric. */
+export function smallMm(q: Quantity, metric: boolean): number | null {
+  if (q.dimension === 'length') return q.si
+  if (q.dimension !== 'none') return null
+  if (q.token.fraction || q.n < 1) return q.n * 25.4
+  return metric || q.n > 2 ? q.n : q.n * 25.4
+}
+
+const JOINT: readonly Concept[] = ['joint', 'spacer']
+const NOTCH: readonly Concept[] = ['notch', 'trowel', 'square-notch', 'u-notch', 'v-notch']
+const TILE: readonly Concept[] = [
+  'tile',
+  'tile-kind',
+  'mosaic',
+  'plank',
+  'porcelain',
+  'ceramic',
+  'stone',
+  'glass',
+  'hexagon',
+]
+
+/** Small lengths: joint, notch, thickness. True when claimed. */
+export function small(context: Figure): boolean {
+  const { q, draft, metric } = context
+  const mm = smallMm(q, metric)
+  if (mm !== null && squareTile(context, mm)) return true
+  if (mm !== null && mm > MOST_SMALL_MM && q.dimension === 'length' && isWideJoint(context)) {
+    draft.jointMm ??= mm
+    return true
+  }
+  if (mm === null || mm <= 0 || mm > MOST_SMALL_MM) return false
+  const candidates: [Noun | undefined, (mm: number) => void][] = [
+    [
+      noun(context, ...JOINT),
+      (v) => {
+        draft.jointMm ??= v
+      },
+    ],
+    [
+      noun(context, ...NOTCH),
+      (v) => {
+        draft.trowel ??= { shape: 'square', widthMm: v, depthMm: v, spaceMm: v }
+      },
+    ],
+    [
+      noun(context, 'thick'),
+      (v) => {
+        if (draft.tile === undefined || draft.tile.thicknessMm === undefined)
+          draft.tile = { lengthMm: 0, widthMm: 0, ...draft.tile, thicknessMm: v }
+      },
+    ],
+  ]
+  const first = context.reader.lexicon.locale.nounFirst
+  const ranked = candidates
+    .filter((c): c is [Noun, (mm: number) => void] => c[0] !== undefined)
+    .toSorted(([a], [b]) => a.distance + (a.after === first ? 0.6 : 0) - (b.distance + (b.after === first ? 0.6 : 0)))
+  if (ranked.length > 0) {
+    ranked[0][1](mm)
+    return true
+  }
+  // "3/8 tile" is its thickness.
+  const tile = noun(context, ...TILE)
+  if (tile?.after && tile.distance === 1 && (q.token.fraction || q.unit === 'mm') && mm >= 3) {
+    draft.tile = { lengthMm: 0, widthMm: 0, ...draft.tile, thicknessMm: mm }
+    return true
+  }
+  return false
+}
+
+/** "15 inch joint": no joint is that wide, and the topic says so. */
+function isWideJoint(context: Figure): boolean {
+  const near = noun(context, ...JOINT)
+  return near?.after === true && near.distance === 1
+}
+
+const LEAST_SQUARE_MM = 12
+const MOST_SQUARE_MM = 1250
+
+/** "12 inch tile", "2\" hex": one side of a square tile or across the flats. */
+function squareTile(context: Figure, mm: number): boolean {
+  const { q, draft } = context
+  const tile = noun(context, ...TILE)
+  if (!tile || tile.distance > 2 || !tile.after || q.unit === null || q.unit === 'ft' || q.unit === 'm') return false
+  const fine = mm < LEAST_SQUARE_MM || mm > MOST_SQUARE_MM || q.n < 1 || (q.unit === 'mm' && mm < 40)
+  if (fine || (draft.tile && draft.tile.lengthMm > 0)) return false
+  draft.tile = { ...draft.tile, lengthMm: mm, widthMm: mm }
+  return true
+}
