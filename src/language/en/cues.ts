@@ -3,6 +3,28 @@
 import type { CueTable } from '../cues.ts'
 
 export const subjects: CueTable = {
+  'seal-grout': [
+    'seal|sealer|sealing|sealed + grout + need|have to|should|when|do i|must|required|epoxy|how soon|skip|ok + !caulk|joint sealant',
+  ],
+  waterproof: [
+    '^waterproof|waterproofing + grout$|cement board|need|is$|tile|do i|shower|skip|have to|without|backer|behind + !how many|how much|coats|bags|gallons',
+    '^without|skip|no + waterproofing|waterproof membrane',
+  ],
+  'shower-board': [
+    '^drywall|greenboard|green board|sheetrock|gypsum board|regular board|plywood + shower|tub|steam|wet + !pan|how many|screws|prime',
+  ],
+  'over-concrete': [
+    'directly|direct|straight|right + on concrete|to concrete|over concrete|on the slab|on a slab|over a slab|to the slab|on slab|onto concrete + !paint|sealed|crack|wet|flat|out|moisture',
+  ],
+  lead: [
+    'lead + paint|test|glaze|glazed|old tile|old|safe|dust|tile|sand + !lead time|lead man|lead guy|lead setter|leading',
+  ],
+  'epoxy-skin': [
+    '^epoxy|hardener + toxic|skin|gloves|allergic|allergy|rash|dangerous|safe|fumes|smell|bad for|hands|breathe',
+  ],
+  acid: [
+    'acid|muriatic|vinegar|sulfamic + haze|clean|grout|use|remove|thinset off|efflorescence|tile + !bleach|ammonia|mix',
+  ],
   contact: [
     'cover|covered + thinset|mud|mortar|adhesive + how much|percent|%|has to|of the tile|back + !how many|bag|sf',
     'coverage + !bag|sack|per bag|sf|sq ft|square feet|bucket|pail|how many|sealer|box',
@@ -74,10 +96,11 @@ export const subjects: CueTable = {
     'thinset|mortar|mud|lft|thin set|back butter|backbutter + level|flatten|fill low|fill a low|fill the low|fill a dip|fill dip|fill the dip|fill in|build up|low spot|dip|float out|make up|fix the floor + !self level|leveler|leveller|leveling|underlayment',
   ],
   'least-joint': [
+    'right joint|best joint|size joint|joint size|what joint|which joint + for|herringbone|tile|on|with + !movement|expansion|wall',
     'rectified|stacked|stack bond + 1/16|1/8|3/16|1/32|3/32|2mm|3mm|1.5mm|mm|sixteenth|eighth + ok|enough|fine|good|tight|can|allowed|small + !lippage|flat|out|dip|wall gap|offset|notch|trowel',
     'minimum|least|smallest|min$ + wall joint|floor joint|joint',
     'small|smallest|tight|tightest|minimum|min$|least|narrow|narrowest|skinny|thin$|how wide|what size|how big|size + joint|grout line|grout gap|gap between|spacing between|spacer + !movement|expansion|control|wall|perimeter|max|widest|caulk|sealant|tube',
-    'joint|grout line|grout joint|spacer + !brick joint|running joint + ok|fine|enough|too small|too tight|too narrow|too thin|minimum|allowed|work|good|legal|need|required|can i|can we|should + !sanded|unsanded|lippage|expansion|movement|control|bag|cold|crack|perimeter',
+    'joint|grout line|grout joint|spacer + !brick joint|running joint|cleaning + ok|fine|enough|too small|too tight|too narrow|too thin|minimum|allowed|work|good|legal|need|required|can i|can we|should + !sanded|unsanded|lippage|expansion|movement|control|bag|cold|crack|perimeter',
     '1/16|1/8|3/16|1/32|3/32|1.5 mm|2 mm|2mm|3mm|3 mm|1.5mm|sixteenth|eighth + joint|grout line|spacer|gap + ok|fine|enough|too|allowed|can|rectified|on|work|good|legal|with + !lippage|sanded|unsanded|wall|perimeter|movement|expansion|floor vary|how much|bag',
     'vary|varies|variation|size off|different size|sizes off|caliper|calipers|mic + tile|joint|grout',
     'rectified + joint|grout line|tight|gap + !lippage',
@@ -142,6 +165,7 @@ export const subjects: CueTable = {
     'what kind|what type|what|which|which type + grout$ + joint|for + !how much|how many|water|temperature|how long|bag|lb|cold|corner|when|minimum|min$|smallest|wide|size|small|tight|lippage|max|maximum|wide',
   ],
   'grout-depth': [
+    'without cleaning|clean the joints|cleaning the joints|cleaning joints|clean out the joints|clean joints|dirty joints + grout|joint|need|ok|can',
     'grout + depth|deep|thinset in|mortar in|over thinset|squeezed up|two thirds|2/3|clean out|shallow|rake + joint|line|grout',
     'thinset|mortar|mud|full + full of thinset|full of mortar|in the joint|in joint|in the grout line|between the tile|oozed|squeezed|in my joints|up in the',
   ],
@@ -269,12 +293,13 @@ export const subjects: CueTable = {
     'over|on|onto|on top + osb|plywood|ply$|hardwood|particle board|particleboard|wood floor|wood subfloor|luan|subfloor|planks|floorboards + !bags|flat|out|dip|seam|deflection|joist|screw|how thick|wood look|thickness|level|vinyl plank|in 10|bounce|plank tile|vinyl|lvp|transition|from|sheets',
   ],
   primer: [
-    'primer|prime|priming + leveler|leveller|self level|slab|need|skip|do i|before|wait|slu|concrete|membrane|without + !paint primer',
+    'primer|prime|priming + leveler|leveller|self level|slab|need|skip|do i|before|wait|slu|concrete|membrane|without + !paint primer|drywall|sheetrock',
   ],
   hot: [
     'hot|heat wave|100 degrees|95 degrees|scorching|in the sun|direct sun + set|tile|lay|too|thinset|mortar|install|work|ok + !grout|floor heat|heat mat|radiant|heated|hot tub|movement|expansion|hot mop|water|bucket|pot|joint|spacing',
   ],
   dcof: [
+    '^polished|glossy|honed|shiny + bathroom|shower floor|wet floor|mudroom|entry|floor + !grout|sanded|scratch|seal|lippage|clean|concrete',
     'dcof|cof$|slip|slippery|slick|friction|coefficient|slip rating|slip resistance|slip resistant|r10|traction|0.42|.42 + !grout|slip sheet|sliding|slipped|slip on the wall|slipping',
   ],
   'flood-test': [
@@ -291,8 +316,9 @@ export const subjects: CueTable = {
     'how much|what percent|percent|% + extra|waste|overage|spare|over + order|buy|tile|should|need|add|herringbone|diagonal|straight|normal|enough + !bags|sf|sq ft',
   ],
   'dry-cutting': [
+    'ppe|goggles|safety glasses|eye protection|ear protection + cut|saw|grind|tile',
     'dry cut|cut dry|cutting dry|dry cutting|grind dry|dry grind|without water|no water|dry saw|grinder + cut|saw|grind|inside|indoors|tile|porcelain|concrete|mortar|grout|rake|dust',
-    'silica|dust + grind|cut|mask|respirator|vacuum|limit|rake|saw|how|do i|need',
+    'silica|dust + bad|sweep|harm|danger|health|breath|grind|cut|mask|respirator|vacuum|limit|rake|saw|how|do i|need',
   ],
   'acid-bleach': [
     'bleach|acid|muriatic|vinegar|sulfamic|ammonia + mix|together|with|and + bleach|acid|muriatic|vinegar|ammonia|cleaner',
@@ -425,7 +451,7 @@ export const stances: CueTable = {
   ],
   may: [
     'ok|okay|fine|can i|can we|can you|alright|all right|allowed|legal|acceptable|good|pass|passes|enough|safe|cool|work|works|fly|could i|could we|may i|may we|possible|will it|would it|acceptible|good to go|cut it|do the trick|kosher|sufficient|will that|will that do|in spec|within spec|up to code|to code|within tolerance|meet|in tolerance|alrite|allright|right$|is it|is that|are|is + !how|what|which|when|not enough|too',
-    'is|are|does|do|can|will|would|could|should|be + ok|fine|enough|good|allowed|safe|legal|right|too',
+    'is|are|does|do|can|will|would|could|should|be + ok|fine|enough|good|allowed|safe|legal|right',
     'can|could|ok|okay|fine + how + !how much|how many|how flat|how big|how wide|how thick|how often|how far|how long|how deep|how small|how tight|how high|how cold|how fast',
   ],
   'too-much': [
@@ -449,9 +475,11 @@ export const stances: CueTable = {
 /** Trouble in mid-job: the names are the entries of config/trouble.json. */
 export const troubles: CueTable = {
   'stiff-mortar': [
+    'setting up|going off|kicking|stiff|hardening + too fast|too quick|fast|in the bucket|on me|already + !add water|grout$',
     'stiff|stiffening|stiffened|thickening|going off|setting up|setting off|hardening|kicking|kicked|getting hard|firm + bucket|mud|mortar|thinset|mix|fast|pot|grout|already + !add water|can i add',
   ],
   skinned: [
+    'drying|dries|dried + before i|before we|before the tile|before setting|too fast|on top + thinset|mud|mortar',
     'skinned|skinning|skins|skin over|skin on|dried on top|crusted|crust|dry on top|filmed over|wont stick|not sticky|skim over + !back',
   ],
   'hollow-sound': ['hollow|drummy|drumming|clunk|hollows|sounds empty|tap and it + !corner ok|void'],
@@ -466,6 +494,7 @@ export const troubles: CueTable = {
     'sliding|slipping|sagging|slide|slides|slid|slips|sags|slump|creeping|dropping down|falling down + wall|tile|down|tiles|shower|mosaic|row|rows',
   ],
   'blotchy-grout': [
+    'grout + different color|different colour|two color|two different|color difference|lighter|darker|wrong color|different shades',
     'blotchy|splotchy|uneven color|uneven colour|different shade|shaded|mottled|patchy|two tone|color is off|colour is off|discolored|light and dark|dark spots|light spots|spotty|streaky + grout|joint|dried|color|colour',
   ],
   'powdery-grout': [
@@ -475,6 +504,7 @@ export const troubles: CueTable = {
     'crack|cracking|cracked|cracks|hairline|splitting|separating|shrinking|shrank|pulling away + grout|joint|grout line|joints|corner + !tile cracked|cracked tile|slab|control|can i',
   ],
   'white-bloom': [
+    '^white stuff|white powder|white haze|white film|white residue|white crust|whitish|chalky white + grout|joint|tile|coming|on|lines',
     'white|efflorescence|bloom|salts|salt|chalk + powder|haze|coming|grout|bloom|stuff|film|crust|residue|on|efflorescence|joints + !white grout|white tile|how many|bags|white thinset',
     'efflorescence|effloresence|efflorescense',
   ],
@@ -482,6 +512,7 @@ export const troubles: CueTable = {
     'tile|tiles|porcelain|plank + cracked|cracking|broke|broken|split|cracks|crack + !saw|cutting|cutter|slab|grout|cut it|boxes|box|arrived|over a crack|under|snap|when i cut|control joint|concrete',
   ],
   'slab-crack-row': [
+    '^crack|cracked + next row|next course|right where|under the row|my row|right under|runs under',
     'crack + slab|concrete|screed + row|under|next|running|runs|found|there is|theres|is a|right where|through|moving|wider|step|opening',
   ],
   froze: [
@@ -491,13 +522,15 @@ export const troubles: CueTable = {
     'rain|rained|rains|raining|got wet|downpour|storm|sprinkler|soaked + tile|patio|set|fresh|grout|on it|thinset|just|mortar|outside|last night|we|it',
   ],
   'mastic-large-tile': [
-    'mastic|premix|premixed|pre mix|bucket adhesive|tub adhesive|organic adhesive|bucket of + used|they|under|already|still soft|previous|helper|found|set with|guy|someone|somebody + !can i|can we|ok to|is it ok|black',
+    '^mastic|premix|premixed|bucket adhesive|organic adhesive + never dried|never dry|still soft|still wet|wont dry|never set|gummy|not dry|didnt dry',
+    'mastic|premix|premixed|pre mix|bucket adhesive|tub adhesive|organic adhesive|bucket of + used|they|under|already|still soft|previous|helper|found|set with|guy|someone|somebody + !can i|can we|ok|black|fine',
   ],
   'slippery-floor': ['slippery|slick|slip + tile|floor|bathroom|shower|is this|are these|too|wet|mudroom|entry'],
   'loose-tile': [
     'loose|popped|popping|came up|coming up|debonded|let go|lifting|unstuck|fell off|falling off|came off|coming off|delaminat|pulled off|wont stay|not bonded|rocking|moves when + tile|tiles|floor|wall|shower + !clips|wedge|how many|tenting|off the wall with mastic',
   ],
   'soft-mortar': [
+    'thinset|mortar|mud|adhesive + never got hard|never hardened|never set|never cured|didnt harden|not hardening|wont harden|wont cure|not hard yet|rubbery',
     'thinset|mortar|mud|adhesive|mortar bed + soft|not set|not hard|still wet|wet|gummy|rubbery|hasnt set|didnt set|not setting|wont set|isnt setting|not curing|not dry|hasnt cured|squishy + !coverage|wet room|how wet',
   ],
   haze: [

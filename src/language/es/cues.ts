@@ -3,6 +3,19 @@
 import type { CueTable } from '../cues.ts'
 
 export const subjects: CueTable = {
+  acid: ['^acido|muriatico|vinagre + velo|limpiar|limpio|boquilla|quitar|usar|mezcla + !cloro|amoniaco|mezclar'],
+  'epoxy-skin': ['^epoxi|epoxy|endurecedor + toxic|piel|guantes|alergi|ronchas|peligros|vapores|malo|manos'],
+  lead: ['plomo + pintura|prueba|esmalte|vieja|viejo|polvo|loseta|lijar + !a plomo|aplomo|desplomo'],
+  'over-concrete': [
+    'directo|derecho + sobre concreto|al concreto|sobre la losa|sobre losa|a la losa|sobre el firme|al firme + !pintad|sellad|grieta|humed|plano',
+  ],
+  'shower-board': ['^tablaroca|panel verde|panel de yeso|yeso|sheetrock|triplay + regadera|ducha|tina|mojad + !cuant'],
+  waterproof: [
+    '^impermeab + boquilla|tablero|necesit|hace falta|ocupo|regadera|ducha|sin|tengo que|detras|atras + !cuanto|cuanta|cuantas|manos de|bulto|galon|pegamento|thinset|modificad',
+  ],
+  'seal-grout': [
+    'sellar|sellador|sello + boquilla|lechada + necesit|tengo que|debo|hace falta|cuando|ocupo|epoxi|obligatorio + !silicon|esquina',
+  ],
   contact: [
     'cobertura|contacto + !bulto|saco|costal|rinde|rendimiento|pies cuadrados|m2|cubeta|cuantas losetas|numero de',
     'cobertura|contacto + necesit|minim|basta|alcanza|debe|pide|requier|lleva|suficiente|%|por ciento|porciento',

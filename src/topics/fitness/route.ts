@@ -68,6 +68,7 @@ function isTrouble(score: number, rule: number | null, words: RuleWords, dispute
   if (words.sum) return false
   if (rule === null) return true
   if (words.why) return score >= rule - WHY_WEIGHS
+  if (score >= rule + PLAINLY && !words.stances.includes('need')) return true
   return score >= rule && !disputed && !words.stances.includes('ask')
 }
 
@@ -91,6 +92,9 @@ const NOT_SETTING = [
   'how-long',
   'time-word',
 ] as const
+
+/** So much better, and a trouble is meant even where it sounds like a question. */
+const PLAINLY = 2.5
 
 /** How much better a rule must fit to answer a message that asks for the cause. */
 const WHY_WEIGHS = 2

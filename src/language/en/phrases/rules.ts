@@ -432,4 +432,28 @@ export const rules = {
   'rule.cement-skin': 'Wet cement burns skin, and the pain may come late: gloves, boots, kneepads, wash at once.',
   'rule.cement-skin.why': 'It is caustic and draws water from the skin.',
   'rule.cement-skin.example': 'thinset on my knees all day is that bad',
+  'rule.acid-haze':
+    "Acid only where the grout's and the tile's sheets allow it, weak, after a test in a corner: never on stone, epoxy, metal or fresh grout.",
+  'rule.acid-haze.why': 'It eats grout, stone and drains, and the fumes burn.',
+  'rule.acid-haze.example': 'can i use acid to clean grout haze',
+  'rule.epoxy-skin': 'Epoxy and hardeners can make you allergic for life: gloves, sleeves, eyes covered, fresh air.',
+  'rule.epoxy-skin.why': 'Each touch counts, and an allergy does not go away.',
+  'rule.epoxy-skin.example': 'is epoxy grout toxic',
+  'rule.lead-test': 'Test old paint and old glaze for lead before you sand, grind or break them.',
+  'rule.lead-test.why': 'The dust poisons, children first.',
+  'rule.lead-test.example': 'do i have to test for lead paint',
+  'rule.over-concrete':
+    'Sound, cured, clean and flat concrete takes tile directly; water must soak in, and cracks and joints are dealt with first.',
+  'rule.over-concrete.why': 'Mortar needs a firm face to grip.',
+  'rule.over-concrete.example': 'can you tile directly on concrete',
+  'rule.shower-board':
+    'Not on drywall or green board in a shower: a backer made for wet walls, and waterproofing that its sheet goes with.',
+  'rule.shower-board.why': 'Water gets behind tile and grout, and gypsum rots.',
+  'rule.shower-board.example': 'can i tile on drywall in a shower',
+  'rule.waterproofing': 'Waterproof the shower before tile: tile, grout and cement board let water through.',
+  'rule.waterproofing.why': 'Grout is a sponge with a hard face.',
+  'rule.waterproofing.example': 'do i need waterproofing behind shower tile',
+  'rule.seal-grout': "The grout's sheet says: cement grout may take a sealer once it has cured, epoxy needs none.",
+  'rule.seal-grout.why': 'A sealer slows stains; it waterproofs nothing.',
+  'rule.seal-grout.example': 'do i need to seal grout',
 } as const
