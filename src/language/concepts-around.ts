@@ -39,6 +39,7 @@ export const AROUND_CONCEPTS = [
   'trip',
   'truck',
   'trailer',
+  'remove-word',
   'wheelbase',
   'hitch-word',
   'behind-word',

@@ -7,6 +7,7 @@ import { isTypicalTile } from '../language/sizes.ts'
 import { area, count, hours, number, type Phrase, percent, run, say, small, temperature } from '../phrase.ts'
 import { cureLimits } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
+import { clipsNeeded } from './around/about.ts'
 import { haveOf, verdictOf } from './around/enough.ts'
 import { dayM2, withoutDay } from './around/pace.ts'
 import { alone, figureNear, lengthMm } from './around/read.ts'
@@ -16,9 +17,17 @@ import { jointOf, knownTile, mortarOf, tilePhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
 export function levelling(brief: Brief): Outcome<Told> {
-  const asksWhen = brief.has('when', 'how-long', 'can-we') && !brief.has('how-many', 'how-much')
+  const isCount = brief.has('how-many', 'how-much')
+  const asksWhen =
+    (brief.has('when', 'how-long') || (brief.has('can-we') && brief.heard.has('remove-word'))) && !isCount
+  const noFloor = brief.heard.facts.rooms === undefined && brief.heard.facts.areaM2 === undefined
+  if (!asksWhen && !isCount && noFloor && asksWhether(brief)) return fine(clipsNeeded(brief))
   return asksWhen ? removal(brief) : clips(brief)
 }
+
+/** "are clips required", "can I use clips on 12x12": no floor and nothing to count. */
+const asksWhether = (brief: Brief): boolean =>
+  brief.heard.has('can-we') || (brief.heard.rules.stances.length > 0 && !brief.heard.has('enough'))
 
 /** A shorter length is a joint. */
 const LEAST_SPACING_MM = 75

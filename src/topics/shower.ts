@@ -3,6 +3,7 @@ import { mudBags, mudParts } from '../core/shower/mud.ts'
 import { evenPanBed, type Pan, type PanBed, panBed, planeBed } from '../core/shower/pan.ts'
 import { area, count, number, type Phrase, say, slope, small, volume } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
+import { aboutMud } from './around/about.ts'
 import { drainOf, panRoom } from './around/pan-room.ts'
 import { figureNear, lengthMm, lengthNear, toldPer } from './around/read.ts'
 import { inInches } from './around/rooms.ts'
@@ -53,7 +54,7 @@ function pan(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
   const { shower: s } = brief.settings.around
   const room = panRoom(brief.facts)
-  if (!room) return refuse('question', { question: 'pan' })
+  if (!room) return brief.heard.has('how-many', 'bag') ? refuse('question', { question: 'pan' }) : fine(aboutMud(brief))
   assumed.push(...room.notes)
   const slopeMmPerM = saidSlope(brief) ?? s.slopeMmPerM.value
   const thick = atDrain(brief, assumed)

@@ -1,9 +1,11 @@
 /** Underlayment: sheets or rolls on the floor, and all that goes with them: bond, tape, fasteners, fill, the wait. */
 import type { Spread } from '../core/spread.ts'
+import { goodsKind } from '../language/goods.ts'
 import { area, count, hours, number, type Phrase, percent, run, say, volume } from '../phrase.ts'
 import { yielding } from '../practice.ts'
 import { fine, type Outcome } from '../problem.ts'
 import { materialOf, usualPack } from '../settings.ts'
+import { aboutGoods } from './around/about.ts'
 import { haveOf, verdictOf } from './around/enough.ts'
 import { withCautions } from './around/safety.ts'
 import { type Goods, goodsName, goodsOf } from './around/sheet-goods.ts'
@@ -26,6 +28,8 @@ export function underlayment(brief: Brief): Outcome<Told> {
 function asked(brief: Brief): Outcome<Told> {
   const waitOnly = waitAlone(brief)
   if (waitOnly) return fine(waitOnly)
+  const about = withoutFloor(brief)
+  if (about) return fine(about)
   const worked = underlaymentNeed(brief)
   if (!worked.ok) return worked
   const need = worked.value
@@ -88,6 +92,16 @@ function waitAlone(brief: Brief): Told | null {
     sources: [{ text: adhesive?.source ?? goods.underlayment.source }],
     values: wait ? { tile_after_h: wait.longestH, tile_after_h_low: wait.h } : {},
   }
+}
+
+/** How it is laid, where no floor is known and nothing is counted. */
+function withoutFloor(brief: Brief): Told | null {
+  const { rooms, areaM2, leftM2, goods: said } = brief.facts
+  if (rooms || areaM2 !== undefined || leftM2 !== undefined || said?.lengthMm || brief.heard.has('how-many'))
+    return null
+  const isAmount = brief.heard.has('how-much') && brief.heard.has('adhesive', 'tape', 'mortar', 'sheet', 'roll')
+  const goods = goodsOf(brief)
+  return goods && !isAmount && goodsKind(brief.has) ? aboutGoods(brief, goods) : null
 }
 
 type LineName = 'pieces' | 'bond' | 'tape' | 'screws' | 'fill' | 'wait'

@@ -86,6 +86,18 @@ export const UNDERLAYMENT: readonly Row[] = [
   ['do we need to wait for the cork glue to dry, how long', 'underlayment', { tile_after_h: [12, 72] }],
 ]
 
+/** Asked without a floor. */
+export const ABOUT: readonly Row[] = [
+  ['how far apart do screws go in cement board', 'underlayment'],
+  ['gap between cement boards', 'underlayment', { gap_mm: near(3.175) }],
+  ['how thick should backer board be', 'underlayment'],
+  ['do i tape cement board seams with mesh or paper', 'underlayment'],
+  ['can i use clips on 12x12', 'levelling'],
+  ['how many coats of waterproofing', 'shower'],
+  ['how deep is the mud bed at the drain', 'shower', { slope_mm_per_m: near(20.833) }],
+  ['what ratio for deck mud', 'shower'],
+]
+
 export const LEVELLING: readonly Row[] = [
   ['clips for 10x13 shop floor in 18x18', 'levelling', { clips: clips(130 / 2.25), wedges: [20, 400] }],
   ['lippage clips for 25 m2 of 600x600, how many', 'levelling', { clips: clips(25 / 0.36) }],
@@ -243,4 +255,4 @@ export const TRIM: readonly Row[] = [
   ['base for the bakery 20x30 with 12x24', 'order', { perimeter_m: near(100 * 0.3048), tile_count: [25, 28] }],
 ]
 
-export const ALL: readonly Row[] = [...UNDERLAYMENT, ...LEVELLING, ...SHOWER, ...ORDER, ...TRIM]
+export const ALL: readonly Row[] = [...UNDERLAYMENT, ...LEVELLING, ...SHOWER, ...ORDER, ...TRIM, ...ABOUT]

@@ -165,7 +165,7 @@ describe('talk', () => {
 test('what is missing is asked for, never guessed', () => {
   expect(ask('how many clips').problem?.code).toBe('question')
   expect(ask('how many cork sheets').problem?.code).toBe('question')
-  expect(ask('pan mud how much').problem?.code).toBe('question')
+  expect(ask('how many bags of pan mud').problem?.code).toBe('question')
   expect(ask('order list').problem?.code).toBe('question')
   expect(ask('how many trips for 40 bags').problem?.code).toBe('question')
 })

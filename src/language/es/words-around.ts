@@ -153,6 +153,7 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
   trip: ['viaje', 'viajes', 'vuelta', 'vueltas', 'de un viaje', 'en un viaje', 'en una vuelta', 'de un jalon'],
   truck: ['troca', 'trocas', 'camioneta', 'camionetas', 'pickup', 'camion', 'van'],
   trailer: ['remolque', 'remolques', 'traila', 'trailer', 'enganche', 'tiron'],
+  'remove-word': ['quitar', 'quito', 'quitan', 'sacar', 'tumbar', 'romper', 'retirar'],
   wheelbase: ['distancia entre ejes', 'entre ejes'],
   'hitch-word': ['enganche', 'bola', 'tiron'],
   'behind-word': ['atras del', 'detras del', 'detras'],

@@ -104,7 +104,7 @@ export const AROUND_ROUTES: readonly Route[] = [
     topic: 'order',
     all: [['build-up']],
     none: ['grout', 'shower', 'pan'],
-    when: (h) => !h.has('wall', 'high') && (h.quantities.length > 0 || !h.has('mortar', 'slab', 'joint')),
+    when: (h) => !h.has('wall', 'high') && (h.quantities.length > 0 || !h.has('mortar', 'slab', 'joint', ...GOODS)),
   },
   {
     topic: 'order',
@@ -159,5 +159,14 @@ export const AROUND_ROUTES: readonly Route[] = [
     all: [['adhesive', 'tape', 'screw']],
     none: ['tile', 'mortar', 'grout', 'shower', 'wall', 'sealant'],
     when: (h) => h.quantities.length === 0 && h.tokens.length <= SHORT,
+  },
+  {
+    topic: 'underlayment',
+    all: [
+      ['cork', 'foam', 'cement-board', 'fibre-cement'],
+      ['joint', 'spacer', 'screw', 'tape', 'thick', 'build-up', 'apart', 'which'],
+    ],
+    none: ['grout'],
+    when: (h) => h.facts.tile === undefined,
   },
 ]

@@ -6,6 +6,7 @@ import { fine, type Outcome, refuse } from '../../problem.ts'
 import { materialOf, usualPack } from '../../settings.ts'
 import { floorSum } from '../floors.ts'
 import { type Brief, sourceOf, type Told } from '../topic.ts'
+import { aboutMembrane } from './about.ts'
 import { figureNear, lengthNear } from './read.ts'
 
 const USUAL_CURB = { heightMm: 114.3, widthMm: 114.3 }
@@ -16,7 +17,10 @@ export function wetWork(brief: Brief): Outcome<Told> {
   const { around, settings } = { around: brief.settings.around, settings: brief.settings }
   const floor = floorSum(brief.facts)
   if (!floor.ok) return floor
-  if (!floor.value) return refuse('question', { question: 'area' })
+  if (!floor.value) {
+    const about = brief.heard.has('how-much', 'bucket') ? null : aboutMembrane(brief)
+    return about ? fine(about) : refuse('question', { question: 'area' })
+  }
   const membrane = materialOf(settings, 'coating', 'liquid-membrane')
   if (!membrane) return refuse('unknown-material', { said: 'liquid-membrane' })
   const coatsSaid = figureNear(brief.heard, ['none'], 'coat')?.n

@@ -25,6 +25,22 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'layer.leveller': 'self-levelling underlayment',
   'layer.heat-mat': 'heat cable in its bed',
 
+  'about.fasteners': 'Fasteners about {field} apart, {inset} in from the edges, heads flush.',
+  'about.gap': 'Leave {gap} between boards.',
+  'about.butt': 'Butt the edges, no gap but at the walls.',
+  'about.thick': 'Usual thickness of {kind}: {usual}, up to {high}.',
+  'about.taped': 'Tape the seams with the tape its sheet names, alkali-resistant mesh on cement board.',
+  'about.untaped': 'Seams are not taped unless its sheet says so.',
+  'about.glued': 'Glue {kind} down with a {trowel} and roll it.',
+  'about.bedded': 'Bed {kind} in mortar with a {trowel}.',
+  'about.ask-floor': 'Tell me the floor and I count it.',
+  'about.sheet-rules': 'Its data sheet rules: pattern, gap, tape and bond.',
+  'about.clips': 'No rule asks for clips. They pay on tile with an edge of {edge} or more.',
+  'about.clips-flat': 'They hold edges level while the mortar sets; they do not flatten a floor.',
+  'about.coats': '{coats} coats of liquid membrane, about {film} L a m² each (that many mm of wet film).',
+  'about.mud': 'Deck mud: {drain} at the drain, 1 part cement to {parts} or {more} of sand, just damp.',
+  'about.ask-pan': 'Tell me the sides and the drain and I count it.',
+
   'levelling.answer':
     '{clips} {clips|clip|clips} and {wedges} {wedges|wedge|wedges} for {area} of {tile}, {spares} spare clips in.',
   'levelling.wedges-first':

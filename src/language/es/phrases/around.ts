@@ -27,6 +27,24 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.item-extra': '{name}, {pack}',
   'order.unit-pack': 'paquete',
 
+  'about.fasteners': 'Tornillos a cada {field}, a {inset} del canto, con la cabeza al ras.',
+  'about.gap': 'Deja {gap} entre tableros.',
+  'about.butt': 'Los cantos a tope, sin luz más que en los muros.',
+  'about.thick': 'Grueso usual de {kind}: {usual}, hasta {high}.',
+  'about.taped':
+    'Encinta las uniones con la cinta que diga su ficha; malla resistente al álcali en tablero de cemento.',
+  'about.untaped': 'Las uniones no llevan cinta, salvo que su ficha la pida.',
+  'about.glued': 'Se pega {kind} con {trowel} y se le pasa el rodillo.',
+  'about.bedded': 'Se asienta {kind} en mezcla con {trowel}.',
+  'about.ask-floor': 'Dime el piso y lo cuento.',
+  'about.sheet-rules': 'Manda su ficha técnica: patrón, luz, cinta y pegado.',
+  'about.clips': 'Ninguna regla pide clips. Convienen en loseta con un lado de {edge} o más.',
+  'about.clips-flat': 'Emparejan los cantos mientras agarra la mezcla; no aplanan un piso.',
+  'about.coats': '{coats} manos de membrana líquida, unos {film} L por m² cada una (esos mm de película fresca).',
+  'about.mud':
+    'Mortero de la charola: {drain} en la coladera, 1 de cemento por {parts} o {more} de arena, apenas húmedo.',
+  'about.ask-pan': 'Dime los lados y dónde va la coladera y lo cuento.',
+
   'levelling.answer':
     '{clips} {clips|clip|clips} y {wedges} {wedges|cuña|cuñas} para {area} de {tile}, con {spares} de clips de más.',
   'levelling.wedges-first':
