@@ -51,6 +51,10 @@ export class PostgresPool {
       // Whole numbers of 64 bits are counts and instants here, far below 2^53.
       types: { getTypeParser: (oid: number) => (oid === INT8 ? Number : pg.types.getTypeParser(oid)) },
     })
+    // Planning the long statements anew for each message costs more than it saves.
+    this.#pool.on('connect', (client) => {
+      client.query('SET plan_cache_mode = force_generic_plan').catch(onLost)
+    })
     // An idle connection that breaks is only dropped from the pool.
     this.#pool.on('error', () => onLost())
   }

@@ -17,7 +17,7 @@ export const LOAD = `
  *  back where the channel is not there, moved on, or answered this message already.
  *  $1 channel, $2 message, $3 at, $4 at [ms], $5 reply, $6 after or null, $7 row id or null, $8 number of entries,
  *  $9 to $13 the entries, $14 cancels, $15 to $17 reminders, $18 fold version, $19 and $20 the snapshot's. */
-export const APPEND = `
+const ADD = `
   WITH c AS (
     UPDATE kneepad_channel SET last = last + $8::int
     WHERE key = $1 AND ($6::bigint IS NULL OR last = $6::bigint) AND ($7::bigint IS NULL OR id = $7::bigint)
@@ -30,7 +30,9 @@ export const APPEND = `
     SELECT c.id, c.last - $8::int + n, message, part, kind, at_ms, entry
     FROM c, unnest($9::text[], $10::int[], $11::text[], $12::bigint[], $13::text[])
       WITH ORDINALITY AS e (message, part, kind, at_ms, entry, n)
-  ), cancel AS (
+  )`
+
+const ADD_MORE = `, cancel AS (
     UPDATE kneepad_reminder r SET state = 'cancelled', holder = NULL
     FROM c WHERE r.channel = c.id AND r.id = ANY ($14::text[]) AND r.state = 'waiting'
   ), remind AS (
@@ -45,8 +47,11 @@ export const APPEND = `
     ON CONFLICT (channel, fold) DO UPDATE SET seq = excluded.seq, skipped = excluded.skipped, memory = excluded.memory
   ), old AS (
     DELETE FROM kneepad_snapshot s USING c WHERE s.channel = c.id AND s.fold < $18::int AND $20::text IS NOT NULL
-  )
-  SELECT last FROM c`
+  )`
+
+/** Most messages set no reminder and write no snapshot: those take only the first 13 values. */
+export const APPEND = `${ADD} SELECT last FROM c`
+export const APPEND_MORE = `${ADD}${ADD_MORE} SELECT last FROM c`
 
 /** $1 channel, $2 id, $3 due [ms], $4 body. */
 export const REMIND = `

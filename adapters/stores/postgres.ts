@@ -2,7 +2,7 @@
 import type { Entry } from '../../src/message.ts'
 import { Folding, numbered, type Point, parseJson, plain, unplain } from './folding.ts'
 import { isUniqueViolation, PostgresPool, type Session, type Value } from './postgres-pool.ts'
-import { APPEND, CLAIM, LOAD, REMIND } from './postgres-statements.ts'
+import { APPEND, APPEND_MORE, CLAIM, LOAD, REMIND } from './postgres-statements.ts'
 import {
   type Answered,
   type Appended,
@@ -262,7 +262,7 @@ export class PostgresStore<Memory> implements Store<Memory> {
   /** The row it added; none where nothing was added; null where a part of the message is there already. */
   async #tryAppend(session: Session, values: readonly Value[]): Promise<[{ last: number } | null | undefined]> {
     try {
-      return [(await session<{ last: number }>(APPEND, values))[0]]
+      return [(await session<{ last: number }>(values.length > PLAIN_VALUES ? APPEND_MORE : APPEND, values))[0]]
     } catch (error) {
       if (isUniqueViolation(error)) return [null]
       throw error
@@ -317,12 +317,15 @@ export class PostgresStore<Memory> implements Store<Memory> {
 
 type Next<Memory> = { readonly point: Point<Memory>; readonly snapshot: ReturnType<Folding<Memory>['due']> }
 
-/** The values of `APPEND`, in its order. */
+/** The number of values of `APPEND`. */
+const PLAIN_VALUES = 13
+
+/** The values of `APPEND`, or those of `APPEND_MORE`, in their order. */
 function appendValues(channel: string, answered: Answered, fold: number, next: Next<unknown> | null): Value[] {
   const { entries } = answered
   const reminders = [...new Map((answered.reminders ?? []).map((r) => [r.id, r])).values()]
   const setAnew = new Set(reminders.map((r) => r.id))
-  return [
+  const values: Value[] = [
     channel,
     plain(answered.messageId),
     answered.at,
@@ -336,6 +339,10 @@ function appendValues(channel: string, answered: Answered, fold: number, next: N
     entries.map((e) => plain(e.kind)),
     entries.map((e) => msOf(e.at)),
     entries.map((e) => JSON.stringify(e)),
+  ]
+  if (reminders.length === 0 && !answered.cancels?.length && !next?.snapshot) return values
+  return [
+    ...values,
     (answered.cancels ?? []).filter((id) => !setAnew.has(id)).map(plain),
     reminders.map((r) => plain(r.id)),
     reminders.map((r) => Math.round(r.dueMs)),
