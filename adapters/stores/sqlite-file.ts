@@ -153,7 +153,9 @@ export class SqliteFile {
     }
     const db = new DatabaseSync(this.file, { timeout: BLOCKING_MS })
     this.#db = db
-    db.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA secure_delete = ON; PRAGMA wal_autocheckpoint = 4000')
+    db.exec(
+      'PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA secure_delete = ON; PRAGMA wal_autocheckpoint = 4000',
+    )
     if (this.#version() !== STEPS.length) this.#migrate(db)
     this.#onOpen()
   }

@@ -8,8 +8,7 @@ export const STEPS: readonly string[] = [
   CREATE TABLE channel (
     id INTEGER PRIMARY KEY AUTOINCREMENT,
     key TEXT NOT NULL UNIQUE,
-    workspace TEXT NOT NULL,
-    last INTEGER NOT NULL
+    workspace TEXT NOT NULL
   ) STRICT;
   CREATE INDEX channel_workspace ON channel (workspace);
 
@@ -23,9 +22,10 @@ export const STEPS: readonly string[] = [
     entry TEXT NOT NULL,
     PRIMARY KEY (channel, seq)
   ) STRICT, WITHOUT ROWID;
-  CREATE UNIQUE INDEX entry_message ON entry (channel, message, part);
   CREATE INDEX entry_kind ON entry (channel, kind);
 
+  -- One row for each message that has entries or was answered: this is what makes a redelivery harmless. Each index more
+  -- on the entries themselves would be a page more to write for every message.
   CREATE TABLE answered (
     channel INTEGER NOT NULL,
     message TEXT NOT NULL,

@@ -67,9 +67,8 @@ export class SqliteStore<Memory> implements Store<Memory> {
           }
         if (answered.after !== undefined && answered.after !== row.last) return { state: 'moved', last: row.last }
         const added = numbered(row.last, answered.entries)
-        for (const one of added) if (!this.#addEntry(row.id, one)) return { state: 'already', reply: null }
+        for (const one of added) this.#addEntry(row.id, one)
         const last = row.last + added.length
-        if (added.length > 0) this.#run('UPDATE channel SET last = ? WHERE id = ?', last, row.id)
         for (const id of answered.cancels ?? []) this.#run(CANCEL, row.id, plain(id))
         for (const reminder of answered.reminders ?? []) this.#setReminder(row.id, reminder)
         next = this.#snapshotWith(channel, row, added)
@@ -211,12 +210,19 @@ export class SqliteStore<Memory> implements Store<Memory> {
   async restore(channel: string, moved: Moved): Promise<Kept<number>> {
     return this.#file.write(() => {
       const row = this.#channelMade(channel)
+      const there = this.#parts(row.id)
       let last = row.last
-      for (const entry of moved.entries ?? []) if (this.#addEntry(row.id, { seq: last + 1, entry })) last++
-      this.#run('UPDATE channel SET last = ? WHERE id = ?', last, row.id)
+      for (const entry of moved.entries ?? []) {
+        const part = partOf(plain(entry.messageId), entry.part)
+        if (there.has(part)) continue
+        there.add(part)
+        this.#addEntry(row.id, { seq: ++last, entry })
+        // Its reply may never come, or with a later batch: the message is known all the same.
+        this.#run(ANSWER, row.id, plain(entry.messageId), entry.at, msOf(entry.at), null)
+      }
       let added = last - row.last
       for (const { messageId, at, reply } of moved.answered ?? [])
-        added += this.#run(ANSWER, row.id, plain(messageId), at, msOf(at), JSON.stringify(reply))
+        added += this.#run(REPLY, row.id, plain(messageId), at, msOf(at), JSON.stringify(reply))
       for (const r of moved.reminders ?? [])
         added += this.#run(
           `${NEW_REMINDER} ON CONFLICT DO NOTHING`,
@@ -258,13 +264,13 @@ export class SqliteStore<Memory> implements Store<Memory> {
   }
 
   #channel(channel: string): ChannelRow | undefined {
-    return this.#get<ChannelRow>('SELECT id, last FROM channel WHERE key = ?', channel)
+    return this.#get<ChannelRow>(CHANNEL, channel)
   }
 
   #channelMade(channel: string): ChannelRow {
     const found = this.#channel(channel)
     if (found) return found
-    const made = this.#file.q('INSERT INTO channel (key, workspace, last) VALUES (?, ?, 0)')
+    const made = this.#file.q('INSERT INTO channel (key, workspace) VALUES (?, ?)')
     return { id: Number(made.run(channel, workspaceOf(channel)).lastInsertRowid), last: 0 }
   }
 
@@ -276,11 +282,16 @@ export class SqliteStore<Memory> implements Store<Memory> {
     }))
   }
 
-  /** False where the channel has that part of that message already. */
-  #addEntry(id: number, { seq, entry }: Numbered): boolean {
-    const sql = 'INSERT INTO entry VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT (channel, message, part) DO NOTHING'
+  /** The parts of messages that a channel has. */
+  #parts(id: number): Set<string> {
+    const sql = 'SELECT message, part FROM entry WHERE channel = ?'
+    return new Set(this.#all<{ message: string; part: number }>(sql, id).map((e) => partOf(e.message, e.part)))
+  }
+
+  #addEntry(id: number, { seq, entry }: Numbered): void {
     const { messageId, part, kind, at } = entry
-    return this.#run(sql, id, seq, plain(messageId), part, plain(kind), msOf(at), JSON.stringify(entry)) > 0
+    const sql = 'INSERT INTO entry VALUES (?, ?, ?, ?, ?, ?, ?)'
+    this.#run(sql, id, seq, plain(messageId), part, plain(kind), msOf(at), JSON.stringify(entry))
   }
 
   #setReminder(id: number, { id: name, dueMs, body }: Reminder): void {
@@ -340,12 +351,17 @@ export class SqliteStore<Memory> implements Store<Memory> {
   }
 }
 
+const CHANNEL = `SELECT id, coalesce((SELECT max(seq) FROM entry WHERE channel = c.id), 0) AS last
+  FROM channel c WHERE key = ?`
 const ANSWERED = 'SELECT reply FROM answered WHERE channel = ? AND message = ?'
 const ANSWER = 'INSERT INTO answered VALUES (?, ?, ?, ?, ?) ON CONFLICT DO NOTHING'
+const REPLY = `INSERT INTO answered VALUES (?, ?, ?, ?, ?)
+  ON CONFLICT DO UPDATE SET reply = excluded.reply WHERE reply IS NULL`
 const CANCEL = `UPDATE reminder SET state = 'cancelled', holder = NULL WHERE channel = ? AND id = ? AND state = 'waiting'`
 const NEW_REMINDER = `INSERT INTO reminder (channel, id, due_ms, next_ms, body, state, attempts)
   VALUES (?1, ?2, ?3, ?3, ?4, 'waiting', 0)`
 
+const partOf = (message: string, part: number): string => `${part} ${message}`
 const msOf = (at: string): number => Date.parse(at) || 0
 
 type ReminderRow = { id: string; due_ms: number; body: string }
