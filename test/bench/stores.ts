@@ -75,6 +75,24 @@ async function timed(count: number, atOnce: number, one: (i: number) => unknown)
   return summed(ms, performance.now() - begin)
 }
 
+/** One after the other, message by message, so that a disk that is slow for a while is slow for both. */
+async function sideBySide(count: number, a: Work, b: Work): Promise<[Timing, Timing]> {
+  const times: [number[], number[]] = [[], []]
+  for (let i = 0; i < count; i++)
+    for (const [which, work] of [a, b].entries()) {
+      const start = performance.now()
+      await work(i)
+      times[which]!.push(performance.now() - start)
+    }
+  const own = (ms: number[]) =>
+    summed(
+      ms,
+      ms.reduce((sum, one) => sum + one, 0),
+    )
+  return [own(times[0]), own(times[1])]
+}
+type Work = (i: number) => unknown
+
 const shown = (t: Timing) => `p50 ${t.p50.toFixed(3)} ms, p99 ${t.p99.toFixed(3)} ms, ${t.perSecond.toFixed(0)}/s`
 const against = (t: Timing, base: Timing) =>
   `throughput ${(t.perSecond / base.perSecond).toFixed(2)} x, p50 ${(t.p50 / base.p50).toFixed(2)} x, p99 ${(t.p99 / base.p99).toFixed(2)} x`
@@ -114,32 +132,15 @@ async function sqlite(dir: string): Promise<void> {
   const store = new SqliteStore(file, rules)
   const keeper = new Keeper(store)
   const small = (i: number) => message(keeper, `slack:T:small${i % 20}`)
-  // Both warm up, then take turns in short stretches, so that a disk that is slow for a while is slow for both.
-  const bares: Timing[] = []
-  const smalls: Timing[] = []
-  await timed(300, 1, bare)
-  await timed(300, 1, small)
-  const turns = async (
-    one: (i: number) => unknown,
-    into: Timing[],
-    beside: ((i: number) => unknown) | null,
-    besides: Timing[],
-  ) => {
-    for (let turn = 0; turn < 10; turn++) {
-      into.push(await timed(MESSAGES / 10, 1, one))
-      if (beside) besides.push(await timed(MESSAGES / 10, 1, beside))
-    }
-  }
-  await turns(bare, bares, small, smalls)
-  line('SQLite FULL, bare insert and read', middle(bares))
-  line('SQLite FULL, message with job memory', middle(smalls), middle(bares))
+  await sideBySide(300, bare, small)
+  const [bares, smalls] = await sideBySide(MESSAGES, bare, small)
+  line('SQLite FULL, bare insert and read', bares)
+  line('SQLite FULL, message with job memory', smalls, bares)
 
   await grow(store, 'slack:T:long', LONG_JOB)
   await message(keeper, 'slack:T:long')
-  const longs: Timing[] = []
-  const beside: Timing[] = []
-  await turns(() => message(keeper, 'slack:T:long'), longs, small, beside)
-  line(`the same in a job of ${LONG_JOB} entries`, middle(longs), middle(beside), 'a small job')
+  const [longs, beside] = await sideBySide(MESSAGES, () => message(keeper, 'slack:T:long'), small)
+  line(`the same in a job of ${LONG_JOB} entries`, longs, beside, 'a small job')
   const cold: Timing[] = []
   const coldBeside: Timing[] = []
   const opened = async (channel: string) => {
@@ -165,24 +166,21 @@ async function sqlite(dir: string): Promise<void> {
     WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ${CHANNELS})
       INSERT INTO channel (key, workspace) SELECT 'slack:W' || (i % 500) || ':C' || i, 'slack:W' || (i % 500) FROM n`)
   const fill = db.prepare(
-    `INSERT INTO entry SELECT id, ?1, 'o' || ?1, 0, 'used', 0, ?2 FROM channel WHERE last = ?1 - 1`,
+    `INSERT INTO entry SELECT id, ?1, 'o' || ?1, 0, 'used', 0, ?2 FROM channel
+      WHERE id NOT IN (SELECT channel FROM entry WHERE seq >= ?1)`,
   )
   for (let seq = 1; seq <= 3; seq++) fill.run(seq, JSON.stringify(entryOf(`o${seq}`, seq)))
   db.exec('COMMIT; PRAGMA wal_checkpoint(TRUNCATE)')
-  const many: Timing[] = []
-  const manyBeside: Timing[] = []
-  await turns(
-    (i) => message(keeper, `slack:W${((i * 7919) % CHANNELS) % 500}:C${(i * 7919) % CHANNELS || 1}`),
-    many,
-    small,
-    manyBeside,
+  const anywhere = (i: number) => {
+    const n = ((i * 7919) % CHANNELS) + 1
+    return message(keeper, `slack:W${n % 500}:C${n}`)
+  }
+  const [many, manyBeside] = await sideBySide(MESSAGES, anywhere, small)
+  line(`the same, anywhere among ${CHANNELS} channels`, many, manyBeside, 'a small job')
+  const [busyBares, busy] = await sideBySide(MESSAGES, bare, (i) =>
+    message(keeper, `slack:W${(i % 50) + 1}:C${(i % 50) + 1}`),
   )
-  line(`the same, anywhere among ${CHANNELS} channels`, middle(many), middle(manyBeside), 'a small job')
-  const busy: Timing[] = []
-  const busyBares: Timing[] = []
-  const busyKey = (i: number) => i % 50 || 50
-  await turns((i) => message(keeper, `slack:W${busyKey(i)}:C${busyKey(i)}`), busy, bare, busyBares)
-  line(`the same, 50 busy ones of ${CHANNELS} channels`, middle(busy), middle(busyBares))
+  line(`the same, 50 busy ones of ${CHANNELS} channels`, busy, busyBares)
 
   db.exec(`BEGIN; WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ${REMINDERS})
     INSERT INTO reminder SELECT i, 'r', 1000000 + i, 1000000 + i, '{"say":"grout"}', 'waiting', NULL, 0 FROM n; COMMIT`)

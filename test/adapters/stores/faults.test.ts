@@ -38,13 +38,16 @@ const say = (id: string, to = store, filler = '') =>
   }))
 const order = async (from = open()) => got(await from.load(SHOP)).memory.order
 
-/** Says messages until one is lost. */
+/** Says messages until three in a row are lost: the first may be followed by others that are kept, in the room that closing
+ *  the file has made. */
 async function untilLost(to: SqliteStore<Toy>): Promise<{ kept: string[]; lost: Awaited<ReturnType<typeof say>> }> {
   const kept: string[] = []
+  let inARow = 0
   for (let i = 0; i < 5000; i++) {
     const said = await say(`m${i}`, to, 'x'.repeat(2000))
-    if (said.state !== 'kept') return { kept, lost: said }
-    kept.push(`m${i}.0`)
+    if (said.state === 'kept') kept.push(`m${i}.0`)
+    inARow = said.state === 'lost' ? inARow + 1 : 0
+    if (inARow === 3) return { kept, lost: said }
   }
   throw new Error('the fault did not bite')
 }
@@ -56,7 +59,7 @@ test('a full disk', async (context) => {
     const full = open(path.join(disk.dir, 'jobs.db'))
     const { kept, lost } = await untilLost(full)
     expect(lost).toMatchObject({ state: 'lost', reply: kept.length, failure: { code: 'full' } })
-    expect(await say('again', full), 'still answered from the last memory').toMatchObject({
+    expect(await say('again', full, 'x'.repeat(2000)), 'still answered from the last memory').toMatchObject({
       state: 'lost',
       reply: kept.length,
     })
