@@ -38,6 +38,15 @@ const SYSTEM_CODES: Readonly<Record<string, FailureCode>> = {
  *  and not for want of space on the device, which has its own code; that leaves a file-size limit. */
 const NO_ROOM = [778, 4874]
 
+const PRAGMAS = [
+  'journal_mode = WAL',
+  'synchronous = FULL', // an answer is on the disk before it is given
+  'secure_delete = ON', // what is forgotten is overwritten
+  'wal_autocheckpoint = 4000', // pages: seldom enough that few messages wait for it
+]
+  .map((pragma) => `PRAGMA ${pragma};`)
+  .join('')
+
 class StoreFault extends Error {
   readonly code: FailureCode
   constructor(code: FailureCode, detail: string) {
@@ -153,10 +162,14 @@ export class SqliteFile {
     }
     const db = new DatabaseSync(this.file, { timeout: BLOCKING_MS })
     this.#db = db
-    db.exec(
-      'PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA secure_delete = ON; PRAGMA wal_autocheckpoint = 4000',
-    )
-    if (this.#version() !== STEPS.length) this.#migrate(db)
+    try {
+      db.exec(PRAGMAS)
+      if (this.#version() !== STEPS.length) this.#migrate(db)
+    } catch (error) {
+      // Half-way open is not open: another starter may hold the lock for now.
+      this.close()
+      throw error
+    }
     this.#onOpen()
   }
 

@@ -70,7 +70,7 @@ function serve(db: PGlite, socket: Socket, number: number, turns: Turns): void {
   const run = async (messages: readonly Buffer[]) => {
     await take()
     let status = 'I'
-    for (const one of messages) {
+    for (const one of [Buffer.concat(messages)]) {
       const reply = Buffer.from(await db.execProtocolRaw(one))
       if (socket.writable) socket.write(new Uint8Array(reply))
       status = statusIn(reply) ?? status
