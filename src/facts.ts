@@ -1,4 +1,5 @@
 /** What a crew can tell us about a job, in SI. Every field is optional: what is not said is not there. */
+import type { Problem } from './problem.ts'
 
 export type WallSide = 'left' | 'right' | 'bottom' | 'top'
 
@@ -24,6 +25,24 @@ export type Piece = {
   readonly place?: Place
 }
 
+export type Way = 'right' | 'up' | 'left' | 'down'
+/** An outline as it was told, lengths in mm. */
+export type Outline =
+  | { readonly told: 'corners' }
+  | { readonly told: 'walk'; readonly steps: readonly { readonly toward: Way; readonly lengthMm: number }[] }
+  | {
+      readonly told: 'turns'
+      readonly steps: readonly { readonly lengthMm: number; readonly thenTurn: 'left' | 'right' }[]
+    }
+  /** Four walls one after the other, and the diagonal between the first and third corner. */
+  | {
+      readonly told: 'four-sides'
+      readonly sidesMm: readonly [number, number, number, number]
+      readonly diagonalMm: number
+    }
+  | { readonly told: 'round'; readonly acrossMm: number }
+  | { readonly told: 'triangle'; readonly legsMm: readonly [number, number] }
+
 export type Room = {
   readonly name?: string
   /** Several alike: "two baths 5x8". */
@@ -32,8 +51,14 @@ export type Room = {
   readonly shape?: 'L' | 'U' | 'T'
   /** Corners in order, where the room was told corner by corner or wall by wall. */
   readonly cornersMm?: readonly (readonly [x: number, y: number])[]
+  /** How an outline of its own was told; its corners are worked out from it. */
+  readonly outline?: Outline
+  /** Why what was told is no floor. */
+  readonly fault?: Problem
   /** Where a wall-by-wall walk did not close: by how much. */
   readonly closingErrorMm?: number
+  /** A room told by four sides and a diagonal: its worst corner, and how far a square line runs out over the room. */
+  readonly outOfSquare?: { readonly offDeg: number; readonly taperMm: number }
   /** A backsplash or wall: a floor stood upright. */
   readonly upright?: boolean
   /** A bare area with a name: no shape known. */

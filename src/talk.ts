@@ -13,6 +13,7 @@ import type { Topic } from './reply.ts'
 import { topicNamed, topicOf } from './router.ts'
 import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { roomM2 } from './topics/floors.ts'
+import { settledFacts } from './topics/outline.ts'
 
 /** Facts that belong to one question and go over only to the same topic. */
 const PASSING: readonly FactName[] = [
@@ -238,7 +239,7 @@ const singular = (name: string): string => plainText(name).text.replace(/s$/, ''
 
 /** Rooms as they stand after this message: corrected, added to, dropped from, or told anew. */
 function withRooms(heard: Heard, memory: Memory, followsUp: boolean): Facts {
-  const said = heard.facts
+  const said = settledFacts(heard.facts)
   const known = (followsUp ? memory.talk?.facts.rooms : undefined) ?? memory.facts.rooms ?? []
   if (heard.has('drop') && known.length > 0 && !said.rooms) {
     const left = known.filter((room) => !(room.name && mentions(heard, room.name)))

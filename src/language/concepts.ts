@@ -1,4 +1,5 @@
 import { AROUND_CONCEPTS } from './concepts-around.ts'
+import { LAYOUT_CONCEPTS } from './concepts-layout.ts'
 
 /** The meanings that words can have for kneepad. Each locale lists its words for every one of them. */
 export const CONCEPTS = [
@@ -238,5 +239,6 @@ export const CONCEPTS = [
   'metric-word',
   'imperial-word',
   ...AROUND_CONCEPTS,
+  ...LAYOUT_CONCEPTS,
 ] as const
 export type Concept = (typeof CONCEPTS)[number]

@@ -3,7 +3,7 @@ import type { Facts, Room } from '../facts.ts'
 import type { Problem, Span } from '../problem.ts'
 import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
-import { readCorners } from './corners.ts'
+import { type OutlineHeard, readOutline } from './corners.ts'
 import type { Draft } from './figure.ts'
 import { readFlags } from './flags.ts'
 import { readGoods } from './goods.ts'
@@ -87,21 +87,25 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const quantities = joinDashes(quantitiesOf(reader), reader)
   const system = systemOf(quantities)
   const metric = system === null ? context.metric === true : system === 'metric'
-  const items = itemsOf(quantities, reader)
+  const all = itemsOf(quantities, reader)
+  const outline = readOutline(plain.text, reader, marks, quantities, metric)
+  // Figures of the outline are nothing else.
+  const items = outline ? all.filter((item) => item.last < outline.first || item.first > outline.last) : all
   const draft: Draft = {}
-  const corners = readCorners(plain.text, reader, marks, metric)
   const notes: HeardNote[] = []
   const singles = readSingles(items, reader, marks, draft, metric)
   const hints = hintsFor(draft, wantsRoom(reader, marks, quantities), reader, context, metric)
-  const read = sizesOf(items, reader, marks, corners ? { ...hints, hasRoom: true } : hints)
-  // The corners or walls are the room; the sizes beside them are of the tile.
-  const sizes = corners ? read.filter((s) => s.role !== 'room' && s.role !== 'hole') : read
+  const read = sizesOf(items, reader, marks, outline ? { ...hints, hasRoom: true } : hints)
+  // The corners or walls are the room; the sizes beside them are of the tile, or of what is left out.
+  const sizes = outline ? read.filter((s) => s.role !== 'room') : read
   const found = roomsOf(sizes, reader, marks, metric, context.decimals)
   notes.push(...found.notes)
   readTile(sizes, reader, metric, draft, notes)
   draft.trowel = readTrowel(sizes, items, reader, marks, metric) ?? draft.trowel
   if (draft.trowel === undefined) delete draft.trowel
   readFlags(reader, marks, draft)
+  // The diagonal of a room is no pattern.
+  if (outline?.room.outline?.told === 'four-sides' && draft.pattern?.name === 'diagonal') delete draft.pattern
   readWishes(reader, marks, draft)
   const goods = readGoods({ sizes, loose: singles.loose, marks, reader, metric }, draft)
   if (goods) draft.goods = goods
@@ -112,7 +116,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   )
   if (prices.length > 0) draft.prices = prices
   dropEmptyTile(draft)
-  const rooms = lessFromArea(corners ? [corners.room] : found.rooms, draft)
+  const rooms = lessFromArea(outline ? [lessHoles(outline.room, found.rooms)] : found.rooms, draft)
   if (rooms.length > 0) draft.rooms = mergeAlike(rooms).map((room) => asNamed(room, text, plain))
   noteGuesses(sizes, plain, reader, notes)
   return {
@@ -123,7 +127,8 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
     quantities,
     items,
     sizes,
-    unreadable,
+    // "3.6,0" is no number, but may be a corner.
+    unreadable: outline ? unreadable.filter((one) => !isWithin(one, outline, tokens)) : unreadable,
     notes,
     system,
     has,
@@ -132,7 +137,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
     percents: singles.percents,
     freeUnits: freeUnitsOf(reader, quantities),
     facts: draft,
-    problem: corners?.problem ?? found.problem,
+    problem: found.problem,
     rules: readerOf(lexicon.locale.rules)(plain.text),
     rulesOf: (other) => readerOf(lexicon.locale.rules)(plainText(other).text),
     at: (span) => originSpan(plain, span),
@@ -197,6 +202,15 @@ function readTile(sizes: readonly Size[], _reader: Reader, metric: boolean, draf
 /** A thickness or a kind without a size stays only as such: the size is filled from the talk or the job. */
 function dropEmptyTile(draft: Draft): void {
   if (draft.tile && draft.tile.lengthMm === 0 && Object.keys(draft.tile).length === 2) delete draft.tile
+}
+
+const isWithin = (one: Unreadable, { first, last, to }: OutlineHeard, tokens: readonly Token[]): boolean =>
+  one.from >= tokens[first].from && one.from <= (to ?? tokens[last].to)
+
+/** What is taken away beside an outline comes off it. */
+const lessHoles = (room: Room, rooms: readonly Room[]): Room => {
+  const holes = rooms.flatMap((r) => r.pieces.filter((p) => p.sign === -1))
+  return holes.length > 0 ? { ...room, pieces: holes } : room
 }
 
 /** "200 sf less a 3x4 island": what is left out comes off the bare area. */

@@ -21,7 +21,7 @@ export function placeOf(item: Item, reader: Reader, marks: readonly Mark[]): Pla
   for (let i = item.last + 1; i < end; i++) {
     const quantity = reader.quantity(i)
     if (!quantity) continue
-    const side = sideAfter(reader, quantity.last + 1)
+    const side = upFrom(reader, quantity.last + 1) ?? sideAfter(reader, quantity.last + 1)
     if (side) {
       unit = quantity.unit ?? unit
       place[FIELD[side]] = quantity.si ?? toSi(quantity.n, unit)
@@ -47,7 +47,15 @@ function endOfStretch(item: Item, reader: Reader): number {
   return reader.tokens.length
 }
 
+/** "6 up", "2 ft down": counted from the other side, unless a wall is named behind it. */
+function upFrom(reader: Reader, i: number): SideName | null {
+  const upright = reader.is(i, 'top-side') ? 'bottom' : reader.is(i, 'bottom-side') ? 'top' : null
+  return upright && !reader.is(i + 1, 'from', 'of', 'top-side', 'bottom-side') ? upright : null
+}
+
 function sideAfter(reader: Reader, from: number): SideName | null {
+  // "6 up from the bottom" is from the bottom.
+  if (reader.is(from, 'top-side', 'bottom-side') && reader.is(from + 1, 'from', 'of')) from++
   for (let i = from; i < from + 5 && i < reader.tokens.length; i++) {
     if (reader.number(i) && !reader.number(i)?.spelled) return null
     for (const [concept, side] of SIDES) if (reader.is(i, concept)) return side

@@ -71,7 +71,8 @@ export function roomsOf(
   let unclear: Quantity | null = null
   let lastEnd = 0
   for (const size of sizes) {
-    if (size.role !== 'room' && size.role !== 'hole') continue
+    const opens = size.role === 'opening' && rooms.at(-1)?.upright === true
+    if (size.role !== 'room' && size.role !== 'hole' && !opens) continue
     const [a, b] = size.item.parts
     const larger = Math.max(a.n, b.n)
     const sides = [sideMm(a, larger, metric, habit), sideMm(b, larger, metric, habit)]
@@ -80,7 +81,7 @@ export function roomsOf(
       unclear ??= side.unclear
     }
     const piece = { lengthMm: sides[0].mm, widthMm: sides[1].mm }
-    if (size.role === 'hole') addHole(rooms, size, piece, reader, marks)
+    if (size.role !== 'room') addHole(rooms, size, openingMm(size, piece, reader), reader, marks)
     else addRoom(rooms, size, piece, reader, marks, lastEnd)
     lastEnd = size.item.last
   }
@@ -124,7 +125,26 @@ function addRoom(
   }
   const count = countBehind(size, reader) ?? countBefore(size, reader, marks)
   const upright = size.noun !== null && ['backsplash', 'wall'].includes(size.noun.mark.concept)
-  rooms.push({ ...(name ? { name } : {}), count, pieces: [piece], ...(upright ? { upright: true } : {}) })
+  // A lone "u" before a size is its shape, not the crew's "you".
+  const shape = reader.word(size.item.first - 1) === 'u' ? { shape: 'U' as const } : {}
+  rooms.push({ ...(name ? { name } : {}), count, pieces: [piece], ...shape, ...(upright ? { upright: true } : {}) })
+}
+
+/** What stands on a floor or opens in a wall, rather than being bitten out of its edge. */
+const STANDING: readonly Concept[] = ['island', 'outlet', 'window-word', 'niche']
+const OPENINGS: readonly Concept[] = ['outlet', 'window-word', 'niche']
+/** An outlet, a niche or a window told by bare figures from this on is told in inches. */
+const LEAST_INCHES = 8
+
+/** The sides of an opening: a bare outlet is in inches, a bare window or niche by its size. [mm] */
+function openingMm(size: Size, sides: { lengthMm: number; widthMm: number }, reader: Reader): typeof sides {
+  const beside = (concept: Concept): boolean =>
+    [1, 2, 3].some((k) => reader.is(size.item.last + k, concept)) ||
+    [-2, -1].some((k) => reader.is(size.item.first + k, concept))
+  const [a, b] = size.item.parts
+  const bare = a.unit === null && b.unit === null
+  const inInches = beside('outlet') || (OPENINGS.some(beside) && Math.max(a.n, b.n) >= LEAST_INCHES)
+  return bare && inInches ? { lengthMm: a.n * 25.4, widthMm: b.n * 25.4 } : sides
 }
 
 function addHole(
@@ -136,8 +156,9 @@ function addHole(
 ): void {
   const previous = rooms.at(-1)
   const stands =
-    [-3, -2, -1, 0].some((k) => reader.is(size.item.first + k, 'island')) ||
-    [1, 2, 3].some((k) => reader.is(size.item.last + k, 'island'))
+    size.role === 'opening' ||
+    [-3, -2, -1, 0].some((k) => reader.is(size.item.first + k, ...STANDING)) ||
+    [1, 2, 3].some((k) => reader.is(size.item.last + k, ...STANDING))
   const place: Place | null = placeOf(size.item, reader, marks)
   const name = roomName(size, reader)
   const piece: Piece = {
@@ -210,9 +231,13 @@ function roomName(size: Size, reader: Reader): string | undefined {
   return numbered ? `${words.join(' ')} ${next.text}` : words.join(' ')
 }
 
+const shapeless = ({ shape: _, ...room }: Room): Room => room
+
 function withShape(room: Room, marks: readonly Mark[]): Room {
-  const bites = room.pieces.filter((p) => p.sign === -1).length
-  if (bites === 0) return room
+  const [first, second] = room.pieces
+  if (first?.sign === 1 && !second && marks.some((m) => m.concept === 'triangle'))
+    return { ...room, pieces: [], outline: { told: 'triangle', legsMm: [first.lengthMm, first.widthMm] } }
+  if (!second) return shapeless(room)
   for (const [concept, shape] of [
     ['l-shape', 'L'],
     ['u-shape', 'U'],

@@ -1,9 +1,13 @@
 /** From the rooms of the facts to areas and places for tiles. */
+import { type Floor, floorArea } from '../core/floor/rings.ts'
 import type { Facts, Piece, Room } from '../facts.ts'
 import { type Phrase, quote, room as roomLength, say, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
+import { outerWallsM, roomPlan } from './room-floor.ts'
 
 export const LEAST_ROOM_MM = 101.6
+/** An outlet or a pipe is smaller than any room. */
+const LEAST_HOLE_MM = 12.7
 export const MOST_ROOM_MM = 304_800
 
 export type FloorSum = {
@@ -15,50 +19,40 @@ export type FloorSum = {
 
 const pieceM2 = (p: Piece): number => (p.lengthMm * p.widthMm) / 1e6
 
-function shoelaceM2(corners: readonly (readonly [number, number])[]): number {
-  let twice = 0
-  corners.forEach(([x, y], i) => {
-    const [nx, ny] = corners[(i + 1) % corners.length]
-    twice += x * ny - nx * y
-  })
-  return Math.abs(twice) / 2e6
+/** A rectangle told by its two sides, nothing taken away: no floor has to be drawn for it. */
+const isPlain = (room: Room): boolean => !room.cornersMm && !room.fault && room.pieces.length === 1
+
+const drawnFloor = (room: Room): Floor | null => {
+  const plan = isPlain(room) || room.areaM2 !== undefined ? null : roomPlan(room)
+  return plan?.ok ? plan.value.floor : null
 }
 
 export function roomM2(room: Room): number {
   if (room.areaM2 !== undefined) return room.areaM2 * room.count
-  if (room.cornersMm) return shoelaceM2(room.cornersMm) * room.count
-  return room.pieces.reduce((sum, p) => sum + p.sign * pieceM2(p), 0) * room.count
+  const drawn = drawnFloor(room)
+  const m2 = drawn ? floorArea(drawn) / 1e6 : room.pieces.reduce((sum, p) => sum + p.sign * pieceM2(p), 0)
+  return m2 * room.count
 }
 
-function walkM(corners: readonly (readonly [number, number])[]): number {
-  return (
-    corners.reduce((sum, [x, y], i) => {
-      const [nx, ny] = corners[(i + 1) % corners.length]
-      return sum + Math.hypot(nx - x, ny - y)
-    }, 0) / 1000
-  )
-}
-
-/** Outer walls; holes are not counted. A bite out of a corner leaves the outer walls as long as they were; a bite out of
- *  the middle of a side adds twice its depth. */
+/** Outer walls of a room; walls of holes are not counted. */
 export function roomPerimeterM(room: Room): number {
-  if (room.cornersMm) return walkM(room.cornersMm) * room.count
-  const outer = room.pieces.filter((p) => p.sign === 1).reduce((sum, p) => sum + 2 * (p.lengthMm + p.widthMm), 0)
-  const sides =
-    room.shape === 'U'
-      ? room.pieces.filter((p) => p.sign === -1).reduce((sum, p) => sum + 2 * Math.min(p.lengthMm, p.widthMm), 0)
-      : 0
-  return ((outer + sides) / 1000) * room.count
+  const drawn = drawnFloor(room)
+  const added = room.pieces.filter((p) => p.sign === 1)
+  const walls = drawn ? outerWallsM(drawn) : added.reduce((sum, p) => sum + 2 * (p.lengthMm + p.widthMm), 0) / 1000
+  return walls * room.count
 }
+
+const leastOf = (piece: Piece): number => (piece.sign === 1 ? LEAST_ROOM_MM : LEAST_HOLE_MM)
 
 function checkRoom(room: Room): Outcome<Room> {
+  if (room.fault) return { ok: false, problem: room.fault }
   for (const piece of room.pieces)
     for (const mm of [piece.lengthMm, piece.widthMm])
-      if (!(mm >= LEAST_ROOM_MM && mm <= MOST_ROOM_MM))
+      if (!(mm >= leastOf(piece) && mm <= MOST_ROOM_MM))
         return refuse('out-of-range', {
           field: 'room-side',
           value: mm,
-          min: LEAST_ROOM_MM,
+          min: leastOf(piece),
           max: MOST_ROOM_MM,
           unit: 'mm',
         })
@@ -67,6 +61,9 @@ function checkRoom(room: Room): Outcome<Room> {
     const fits = largest.some((p) => fitsIn(hole, p))
     if (largest.length > 0 && !fits && roomM2(room) <= 0) return refuse('nothing-left', { said: roomPieceName(hole) })
   }
+  // Corners that make no floor, or a cut-out that has no room there, are told as such.
+  const plan = isPlain(room) || room.areaM2 !== undefined ? null : roomPlan(room)
+  if (plan && !plan.ok && (room.cornersMm || roomM2(room) > 0)) return plan
   if (roomM2(room) <= 0)
     return refuse('nothing-left', {
       said: room.pieces.length > 0 ? roomPieceName(room.pieces[room.pieces.length - 1]) : '',
@@ -110,3 +107,10 @@ export function roomPhrase(room: Room): Phrase {
   const sizeText = say('room.size', { length: roomLength(size.lengthMm), width: roomLength(size.widthMm) })
   return room.name ? say('room.named-size', { name: named, size: sizeText }) : sizeText
 }
+
+/** What was taken for granted where the rooms were drawn: corners chosen, walks closed, rooms out of square. */
+export const floorNotes = (facts: Facts): Phrase[] =>
+  (facts.rooms ?? []).flatMap((room) => {
+    const plan = isPlain(room) || room.areaM2 !== undefined ? null : roomPlan(room)
+    return plan?.ok ? plan.value.notes : []
+  })

@@ -6,7 +6,7 @@ import { type MovementPlan, movementJoints, sealantTubes } from '../core/layout/
 import { cutList, cutPieces } from '../core/layout/pieces.ts'
 import { area, count, type Phrase, run, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
-import { floorSum, roomPhrase } from './floors.ts'
+import { floorNotes, floorSum, roomPhrase } from './floors.ts'
 import { drawingsOf } from './picture.ts'
 import { type LaidFloor, type LaidRoom, laidFor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
@@ -36,6 +36,7 @@ function areaOnly(brief: Brief, areaM2: number, perimeterM: number): Outcome<Tol
       ...(rooms.length > 0 ? [say('layout.rooms', { rooms: rooms.map(roomPhrase) })] : []),
       ...(perimeterM > 0 ? [perimeterFirst ? say('layout.area', { area: area(areaM2) }) : perimeter] : []),
     ],
+    assumed: floorNotes(brief.facts),
     working: [say('layout.work', { area: { is: 'number', n: areaM2, digits: 3 } })],
     values: { area_m2: areaM2, perimeter_m: perimeterM > 0 ? perimeterM : undefined },
     offers: ['keep'],

@@ -1,7 +1,5 @@
 /** The real floor of the facts, laid tile by tile: from rooms as they were told to floors, a pattern, the best start, the cuts. */
-import { floorOf } from '../core/floor/check.ts'
-import { boxOf, type Floor, floorArea, floorPerimeter } from '../core/floor/rings.ts'
-import { type Place as FloorPlace, inARow, lessRectangle, plusRectangle, rectangle } from '../core/floor/shapes.ts'
+import { boxOf, type Floor } from '../core/floor/rings.ts'
 import { type CutPiece, cutPieces } from '../core/layout/pieces.ts'
 import { inClosedForm } from '../core/layout/rectangle.ts'
 import { type CutPieces, rectangleCuts } from '../core/layout/rectangle-cuts.ts'
@@ -9,16 +7,15 @@ import { isPlainRectangle, NO_WISHES, type Start, searchStart, type Wishes } fro
 import type { Pattern as LaidPattern, LayoutSpec } from '../core/layout/spec.ts'
 import type { PieceWanted, Side } from '../core/offcuts/order.ts'
 import { DEFAULT_KERF_MM, type Reuse, type ReuseRule, reuseOffcuts } from '../core/offcuts/reuse.ts'
-import type { Facts, Pattern, Piece, Place, Room, Tile } from '../facts.ts'
-import { type Phrase, quote, room as roomLength, say } from '../phrase.ts'
-import { fine, type Outcome, refuse } from '../problem.ts'
+import type { Facts, Pattern, Tile } from '../facts.ts'
+import type { Phrase } from '../phrase.ts'
+import { fine, type Outcome } from '../problem.ts'
 import { roomM2 } from './floors.ts'
+import { type RoomPlan, roomPlan } from './room-floor.ts'
 
 /** Perimeter joint at the walls: 1/4 in; config/practice.json will do for another. [mm] */
 export const WALL_GAP_MM = 6.35
-const GAP_BETWEEN_PARTS_MM = 600
 
-export type RoomPlan = { readonly room: Room; readonly floor: Floor; readonly notes: readonly Phrase[] }
 export type LaidRoom = RoomPlan & { readonly start: Start }
 
 /** All rooms laid, with the sums a crew asks for. */
@@ -31,97 +28,6 @@ export type LaidFloor = {
   readonly jointLengthM: number
   readonly reuse: Reuse
   readonly notes: readonly Phrase[]
-}
-
-const BITE_CORNERS = ['top-right', 'top-left', 'bottom-left', 'bottom-right'] as const
-
-/** Where a piece that is taken away lies: as told, else a corner for a bite, the middle for a thing that stands there. */
-function placeFor(
-  piece: Piece,
-  room: Room,
-  bites: number,
-): { place: FloorPlace; guessed: 'bite-corner' | 'centred' | null } {
-  const told = piece.place ? toldPlace(piece.place) : null
-  if (told) return { place: told, guessed: null }
-  if (piece.kind === 'island') return { place: { at: 'inside', x: null, y: null }, guessed: 'centred' }
-  if (room.shape === 'U') return { place: { at: 'side', side: 'top', alongMm: null }, guessed: null }
-  return { place: { at: 'corner', corner: BITE_CORNERS[bites % BITE_CORNERS.length] }, guessed: 'bite-corner' }
-}
-
-function toldPlace(place: Place): FloorPlace | null {
-  if (place.corner) return { at: 'corner', corner: place.corner }
-  if (place.side) return { at: 'side', side: place.side, alongMm: null }
-  const x =
-    place.fromLeftMm !== undefined
-      ? { from: 'low' as const, mm: place.fromLeftMm }
-      : place.fromRightMm !== undefined
-        ? { from: 'high' as const, mm: place.fromRightMm }
-        : null
-  const y =
-    place.fromBottomMm !== undefined
-      ? { from: 'low' as const, mm: place.fromBottomMm }
-      : place.fromTopMm !== undefined
-        ? { from: 'high' as const, mm: place.fromTopMm }
-        : null
-  return x || y || place.centred ? { at: 'inside', x, y } : null
-}
-
-const sizeOf = (p: Piece): Phrase => say('room.size', { length: roomLength(p.lengthMm), width: roomLength(p.widthMm) })
-
-/** A room as a floor. @problem bad-floor, nothing-left, out-of-range */
-export function roomPlan(room: Room): Outcome<RoomPlan> {
-  if (room.cornersMm) {
-    const floor = floorOf(room.cornersMm)
-    if (!floor.ok) return floor
-    const notes = room.closingErrorMm ? [say('note.walk-closed', { gap: roomLength(room.closingErrorMm) })] : []
-    return fine({ room, floor: floor.value, notes })
-  }
-  const added = room.pieces.filter((p) => p.sign === 1)
-  const outline = sumOf(added, room)
-  if (!outline.ok) return outline
-  let floor = outline.value
-  const notes: Phrase[] = []
-  let bites = 0
-  for (const piece of room.pieces.filter((p) => p.sign === -1)) {
-    const { place, guessed } = placeFor(piece, room, bites)
-    if (piece.kind === 'bite') bites++
-    const straight = lessRectangle(floor, piece.lengthMm, piece.widthMm, place)
-    const less = straight.ok ? straight : lessRectangle(floor, piece.widthMm, piece.lengthMm, place)
-    if (!less.ok) return { ok: false, problem: less.problem }
-    floor = less.value.floor
-    if (guessed) notes.push(say(`note.${guessed}`, { said: piece.name ? quote(piece.name) : sizeOf(piece) }))
-  }
-  return fine({ room, floor, notes })
-}
-
-/** The parts that add up: joined where the shape says how, else side by side as parts of their own. */
-function sumOf(added: readonly Piece[], room: Room): Outcome<Floor> {
-  const [first, ...rest] = added
-  if (!first) return refuse('nothing-left', { said: sizeOf(room.pieces[0]) })
-  const main = rectangle(first.lengthMm, first.widthMm)
-  if (!main.ok || rest.length === 0) return main
-  if (room.shape) {
-    let floor = main.value
-    for (const piece of rest) {
-      const joined = plusRectangle(
-        floor,
-        piece.lengthMm,
-        piece.widthMm,
-        room.shape === 'T' ? 'bottom' : 'right',
-        room.shape === 'T' ? null : 0,
-      )
-      if (!joined.ok) return joined
-      floor = joined.value.floor
-    }
-    return fine(floor)
-  }
-  const parts: Floor[] = [main.value]
-  for (const piece of rest) {
-    const part = rectangle(piece.lengthMm, piece.widthMm)
-    if (!part.ok) return part
-    parts.push(part.value)
-  }
-  return fine(inARow(parts, GAP_BETWEEN_PARTS_MM))
 }
 
 /** The crew's pattern as the layout takes it. */
@@ -300,6 +206,3 @@ export function layRooms(
     notes: rooms.flatMap((r) => r.notes),
   })
 }
-
-export const planAreaM2 = (floor: Floor): number => floorArea(floor) / 1e6
-export const planPerimeterM = (floor: Floor): number => floorPerimeter(floor) / 1000

@@ -6,7 +6,7 @@ import type { Pattern, Tile } from '../facts.ts'
 import { area, count, number, type Phrase, percent, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import type { Figure } from '../settings.ts'
-import { floorSum, roomPhrase } from './floors.ts'
+import { floorNotes, floorSum, roomPhrase } from './floors.ts'
 import { type LaidFloor, laidFor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
@@ -229,6 +229,7 @@ function tell(
     details,
     assumed: [
       ...assumed,
+      ...floorNotes(brief.facts),
       ...(brief.facts.pattern ? [] : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
     ],
     sources: [sourceOf(rule.spare)],

@@ -1,9 +1,11 @@
 import type { Concept } from '../concepts.ts'
 import { aroundWords } from './words-around.ts'
+import { layoutWords } from './words-layout.ts'
 
 /** English words of the trade, without accents; plurals in -s are added by the lexicon. */
 export const words: Record<Concept, readonly string[]> = {
   ...aroundWords,
+  ...layoutWords,
   tile: ['tile', 'tiles', 'tyle', 'tyles', 'tlie', 'tle', 'paver'],
   'tile-kind': [
     'subway',

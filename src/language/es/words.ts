@@ -1,9 +1,11 @@
 import type { Concept } from '../concepts.ts'
 import { aroundWords } from './words-around.ts'
+import { layoutWords } from './words-layout.ts'
 
 /** Spanish words of the trade, without accents: Mexico, Central America and the Caribbean beside the textbook. */
 export const words: Record<Concept, readonly string[]> = {
   ...aroundWords,
+  ...layoutWords,
   tile: [
     'loseta',
     'losetas',

@@ -2,7 +2,7 @@
 import type { Floor } from '../../core/floor/rings.ts'
 import type { Facts } from '../../facts.ts'
 import type { Phrase } from '../../phrase.ts'
-import { roomPlan } from '../plan.ts'
+import { roomPlan } from '../room-floor.ts'
 import type { Brief } from '../topic.ts'
 
 /** A floor, how many of it there are, and what was guessed of its shape. */

@@ -111,7 +111,6 @@ export const common = {
   'note.read-quarter': '{said} read as {size}',
   'note.read-as-unit': '{said} read in {unit}',
   'note.walk-closed': 'the walls miss closing by {gap}; closed',
-  'note.bite-corner': 'the cut-out {said} sits in a corner',
   'note.centred': '{said} stands in the middle',
   'note.pair-is-room': '{said} is the room',
   'note.pair-is-tile': '{said} is the tile',

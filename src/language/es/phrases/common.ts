@@ -110,7 +110,6 @@ export const common = {
   'note.read-half': '{said} leído como {size}',
   'note.read-quarter': '{said} leído como {size}',
   'note.read-as-unit': '{said} leído en {unit}',
-  'note.bite-corner': 'el recorte de {said} va en una esquina',
   'note.centred': '{said} va en el centro',
   'note.pair-is-room': '{said} es el cuarto',
   'note.pair-is-tile': '{said} es la loseta',

@@ -5,6 +5,7 @@ import { fields } from './fields.ts'
 import { fitness } from './fitness.ts'
 import { layout } from './layout.ts'
 import { names } from './names.ts'
+import { outlines } from './outlines.ts'
 import { quantities } from './quantities.ts'
 import { readings } from './readings.ts'
 import { rules } from './rules.ts'
@@ -20,6 +21,7 @@ export const phrases = {
   ...fitness,
   ...layout,
   ...names,
+  ...outlines,
   ...quantities,
   ...readings,
   ...rules,

@@ -1,0 +1,28 @@
+/** Meanings of floors told in other ways than by two sides, and of what a crew asks of a layout. */
+export const LAYOUT_CONCEPTS = [
+  // outlines
+  'turn-verb',
+  'sides-word',
+  'one-diagonal',
+  'round-shape',
+  'radius',
+  'triangle',
+  // patterns
+  'stair-step',
+  'along-width',
+  'measured-size',
+  // wishes
+  'which-way',
+  'appliance',
+  'story-pole',
+  'sliver-word',
+  'cut-list',
+  'directional',
+  'left-over',
+  'slab-joint',
+  'movement-word',
+  // walls
+  'rough-opening',
+  'ledger',
+  'out-of-level',
+] as const
