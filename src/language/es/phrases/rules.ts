@@ -420,6 +420,30 @@ export const rules = {
     'Raspar o desbastar mezcla y boquilla, aun con campana y aspiradora: respirador de APF {short} hasta 4 h, APF {long} de ahí en adelante. Antes va el agua o la aspiradora.',
   'rule.respirator.why': 'El polvo es sílice y marca los pulmones de por vida.',
   'rule.respirator.example': 'necesito respirador para raspar la boquilla',
+  'rule.mortar-large':
+    'Una loseta con orilla de {edge} o más pide mezcla para pieza grande y pesada, que aguanta cama de hasta {large}; el thinset normal para en {thin}.',
+  'rule.mortar-large.why': 'Una pieza grande necesita más cama de la que el thinset normal sostiene sin hundirse.',
+  'rule.mortar-large.example': 'esta bien el thinset normal debajo de 24x48',
+  'rule.mortar-small':
+    'El thinset normal sirve para loseta con todas las orillas de menos de {edge}, en piso suficientemente plano.',
+  'rule.mortar-small.why': 'Su cama de hasta {thin} absorbe lo que esa loseta necesita.',
+  'rule.mortar-small.example': 'puedo usar thinset normal con 12x12',
+  'rule.need-membrane':
+    'No es obligatoria sobre losa firme, curada y quieta. Sobre grietas, losa nueva o madera, usa la membrana que diga un método publicado o su hoja.',
+  'rule.need-membrane.why': 'Absorbe movimientos chicos y detiene el agua; no le da rigidez a nada.',
+  'rule.need-membrane.example': 'necesito membrana de desacople sobre concreto',
+  'rule.bouncy':
+    'No antes de que quede rígido: vigas dentro de L/{limit} con carga viva, y tablero que no ceda entre vigas.',
+  'rule.bouncy.why': 'La loseta y la boquilla se agrietan donde el piso cede, sea cual sea la mezcla.',
+  'rule.bouncy.example': 'el piso brinca, se le puede poner loseta',
+  'rule.subfloor':
+    'El tablero lo dicen el método y la hoja de la membrana o del tablero: comúnmente {thin} con vigas cada {near} y {thick} cada {far}, con una capa entre él y la loseta.',
+  'rule.subfloor.why': 'Un tablero delgado cede entre vigas, y ahí se agrieta la boquilla.',
+  'rule.subfloor.example': 'que tan grueso debe ser el triplay para loseta',
+  'rule.asbestos-any':
+    'Solo lo dice un laboratorio: la loseta y el rollo resilientes viejos, el fieltro, el adhesivo negro y el parche pueden traer asbesto. En edificios de {year} o antes la ley lo presume.',
+  'rule.asbestos-any.why': 'Ni la medida, ni el aspecto, ni la edad liberan nada.',
+  'rule.asbestos-any.example': 'hay asbesto en la loseta vieja de 9x9',
   'rule.cement-skin':
     'El cemento mojado quema la piel, y el dolor puede llegar tarde: guantes, botas, rodilleras, lávate luego luego.',
   'rule.cement-skin.why': 'Es cáustico y le saca el agua a la piel.',
