@@ -5,16 +5,19 @@ import type { Facts } from './facts.ts'
 import type { Memory, NewEntry, Talk } from './jobs/memory.ts'
 import { type HearContext, type Heard, hear, MOST_CHARACTERS } from './language/hear.ts'
 import type { Languages } from './language/languages.ts'
+import type { Lexicon } from './language/lexicon.ts'
+import { type OwnWordAsked, withOwnWords } from './language/own-words.ts'
 import type { Message } from './message.ts'
 import { say } from './phrase.ts'
 import { fine, type Outcome, type Problem, refuse } from './problem.ts'
 import type { Reply } from './reply.ts'
 import type { Settings } from './settings.ts'
-import { problemReply, speakerOf, toldReply } from './speak.ts'
+import { problemReply, type Speaker, speakerOf, toldReply } from './speak.ts'
 import { type Meaning, meaningOf } from './talk.ts'
 import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { TOPIC_ANSWERS } from './topics/index.ts'
 import type { Brief, Told } from './topics/topic.ts'
+import { ownWordsTold } from './topics/words.ts'
 import type { Libraries } from './units/libraries.ts'
 
 /** What the shell hands in, once. */
@@ -38,7 +41,9 @@ export function answer(message: Message, memory: Memory, tools: Tools): Answer {
       entries: [],
     }
   }
-  const heard = hear(text, tools.languages.lexicon(spoken), contextOf(known, message.person, tools.settings))
+  const asked = tools.languages.ownWordAsked(text)
+  if (asked) return wordsAnswer(asked, known, tools, spoken, speakerOf(tools.languages, language, false, message, zone))
+  const heard = hear(text, lexiconOf(spoken, known, tools), contextOf(known, message.person, tools.settings))
   const meaning = meaningOf(heard, known)
   const brief = briefOf(message, heard, meaning, known, tools, language, zone)
   const speaker = speakerOf(tools.languages, language, brief.metric, message, zone)
@@ -61,6 +66,19 @@ export function answer(message: Message, memory: Memory, tools: Tools): Answer {
     pinned && told.answer.key !== 'language.pinned' ? [...meaning.notes, say('language.pinned')] : meaning.notes
   const reply = toldReply(meaning.showMath ? mathFirst(told) : told, notes, speaker)
   return { reply, entries: [...pin, ...(resolved?.entries ?? []), ...entriesAfter(told, reply, brief, meaning, text)] }
+}
+
+/** A language's words with the crew's own laid over them. */
+function lexiconOf(language: string, memory: Memory, tools: Tools): Lexicon {
+  const lexicon = tools.languages.lexicon(language)
+  return withOwnWords(lexicon, memory.words, (means) => hear(means, lexicon).facts)
+}
+
+function wordsAnswer(asked: OwnWordAsked, memory: Memory, tools: Tools, spoken: string, speaker: Speaker): Answer {
+  const told = ownWordsTold(asked, memory, tools.languages, spoken)
+  return told.ok
+    ? { reply: toldReply(told.value, [], speaker), entries: (told.value.entries ?? []) as readonly NewEntry[] }
+    : { reply: problemReply(told.problem, 'job', speaker), entries: [] }
 }
 
 /** A message with nothing but the wish for a language is no longer than this. */

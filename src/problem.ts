@@ -20,6 +20,10 @@ export const PROBLEMS = {
   'unknown-talk': [],
   'unknown-material': ['said'],
   'not-kept': [],
+  'word-taken': ['said'],
+  'word-unclear': ['said'],
+  'word-unknown': ['said'],
+  'word-too-many': ['limit'],
   internal: [],
 } as const satisfies Record<string, readonly string[]>
 

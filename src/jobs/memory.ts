@@ -1,6 +1,7 @@
 /** What a channel remembers: a fold of its entries. Two layers: the talk (what was asked last) and the job (what was stated). */
 import type { FactName, Facts } from '../facts.ts'
 import type { Concept } from '../language/concepts.ts'
+import type { OwnWord } from '../language/own-words.ts'
 import type { DecimalHabit } from '../language/rooms.ts'
 import type { Entry } from '../message.ts'
 import type { Topic } from '../reply.ts'
@@ -33,16 +34,18 @@ export type Memory = {
   readonly talk: Talk | null
   readonly facts: Facts
   readonly people: Readonly<Record<string, Person>>
+  /** The crew's own words, in the order they were told. */
+  readonly words: readonly OwnWord[]
   /** A short question the bot asked back, waiting for its answer. */
   readonly asked: { readonly question: string; readonly text: string; readonly person: string } | null
 }
 
-export const emptyMemory: Memory = { version: 1, talk: null, facts: {}, people: {}, asked: null }
+export const emptyMemory: Memory = { version: 1, talk: null, facts: {}, people: {}, words: [], asked: null }
 
 /** A new entry as the core makes it; the shell adds who, when and the message id. */
 export type NewEntry = { readonly kind: EntryKind; readonly version: number; readonly body: unknown }
 
-export const ENTRY_KINDS = ['talk', 'facts', 'person', 'asked'] as const
+export const ENTRY_KINDS = ['talk', 'facts', 'person', 'word', 'asked'] as const
 export type EntryKind = (typeof ENTRY_KINDS)[number]
 
 type Folder = (memory: Memory, body: never, entry: Entry) => Memory
@@ -53,6 +56,10 @@ const FOLDERS: Readonly<Record<EntryKind, Folder>> = {
   person: (memory, person: Person, entry) => ({
     ...memory,
     people: { ...memory.people, [entry.person]: { ...memory.people[entry.person], ...person } },
+  }),
+  word: (memory, { word, means }: { word: string; means: string | null }) => ({
+    ...memory,
+    words: [...memory.words.filter((own) => own.word !== word), ...(means === null ? [] : [{ word, means }])],
   }),
   asked: (memory, asked: Memory['asked']) => ({ ...memory, asked }),
 }

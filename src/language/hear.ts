@@ -10,6 +10,7 @@ import { readGoods } from './goods.ts'
 import { type Item, isSize, itemsOf, joinDashes, splitMixed } from './items.ts'
 import { type Lexicon, type Mark, marksOf, unitAt } from './lexicon.ts'
 import { dimensionOf, IMPERIAL, METRIC, type Quantity, quantitiesOf, Reader } from './measures.ts'
+import { factsOfOwnWords } from './own-words.ts'
 import { readPrices } from './prices.ts'
 import { type DecimalHabit, type RoomNote, roomsOf } from './rooms.ts'
 import { type RuleWords, readerOf } from './rule-words.ts'
@@ -115,6 +116,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
     marks,
   )
   if (prices.length > 0) draft.prices = prices
+  fillFrom(factsOfOwnWords(lexicon, tokens), draft)
   dropEmptyTile(draft)
   const rooms = lessFromArea(outline ? [lessHoles(outline.room, found.rooms)] : found.rooms, draft)
   if (rooms.length > 0) draft.rooms = mergeAlike(rooms).map((room) => asNamed(room, text, plain))
@@ -197,6 +199,14 @@ function readTile(sizes: readonly Size[], _reader: Reader, metric: boolean, draf
     widthMm: Math.min(sides[0].mm, sides[1].mm),
     ...(thicknessMm ? { thicknessMm } : {}),
   }
+}
+
+/** Figures that the crew's own words stand for hold where the message tells none. */
+function fillFrom(facts: Facts, draft: Draft): void {
+  const { tile } = draft
+  Object.assign(draft, { ...facts, ...draft })
+  if (tile && facts.tile && tile.lengthMm === 0)
+    draft.tile = { ...tile, ...facts.tile, ...(tile.thicknessMm ? { thicknessMm: tile.thicknessMm } : {}) }
 }
 
 /** A thickness or a kind without a size stays only as such: the size is filled from the talk or the job. */

@@ -1,6 +1,7 @@
 /** The languages at hand: which one a message is in, its words ready to look up. */
 import { type Lexicon, lexiconOf, meantWord, withForeign } from './lexicon.ts'
 import type { Locale } from './locale.ts'
+import { type OwnWordAsked, ownWordAsked } from './own-words.ts'
 import { plainText } from './text.ts'
 
 export type Languages = {
@@ -12,6 +13,8 @@ export type Languages = {
   detect(text: string, inclined?: string | null): string | null
   /** The language a message asks to be answered in from now on ("en español"); null where it asks for none. */
   pinned(text: string): string | null
+  /** What a message asks about the crew's own words, in any language; null where it asks nothing of the kind. */
+  ownWordAsked(text: string): OwnWordAsked | null
 }
 
 const WORD = /[a-zñ]+/g
@@ -63,6 +66,13 @@ export function languagesOf(locales: readonly Locale[]): Languages {
         }
       }
       return best
+    },
+    ownWordAsked(text) {
+      for (const { ownWords } of locales) {
+        const asked = ownWordAsked(text, ownWords)
+        if (asked) return asked
+      }
+      return null
     },
     pinned(text) {
       const words = (plainText(text).text.match(WORD) ?? []).join(' ')

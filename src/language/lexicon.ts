@@ -1,5 +1,6 @@
 /** A locale's words, ready to be looked up: exact first, then forgiving the slips of a thumb. */
 
+import type { Facts } from '../facts.ts'
 import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
 import type { Locale } from './locale.ts'
@@ -29,6 +30,8 @@ export type Lexicon = {
   /** Single words that may be meant by a slip, by first letter. */
   readonly guessable: (letter: string) => readonly string[]
   readonly plain: ReadonlySet<string>
+  /** The crew's own phrases, with the figures they stand for. */
+  readonly own: readonly { readonly words: readonly string[]; readonly facts: Facts }[]
   /** What a misspelt word was found to mean; bounded. */
   readonly slips: Map<string, string | null>
 }
@@ -93,6 +96,7 @@ export function lexiconOf(locale: Locale): Lexicon {
     units,
     guessable: guessableIn([concepts, units]),
     plain: new Set(locale.plain),
+    own: [],
     slips: new Map(),
   }
 }
@@ -163,6 +167,54 @@ export function withForeign(home: Lexicon, other: Lexicon): Lexicon {
         powered: [...numbers.powered, ...other.locale.numbers.powered],
       },
     },
+    slips: new Map(),
+  }
+}
+
+/** What one spelling means: its concepts, whether it is a unit or a number, and whether it is a concept's plain name:
+ *  the first single word that the locale lists for it. */
+export function meaningsOf(
+  lexicon: Lexicon,
+  said: string,
+): { readonly concepts: readonly Concept[]; readonly unit: boolean; readonly first: boolean } {
+  const words = said.split(' ')
+  const whole = <T>(table: Table<T>): Entry<T> | undefined =>
+    table.get(words[0]).find((e) => e.words.length === words.length && e.words.every((w, i) => w === words[i]))
+  const { words: numbers, parts } = lexicon.locale.numbers
+  const concepts = whole(lexicon.concepts)?.meanings ?? []
+  return {
+    concepts,
+    unit: whole(lexicon.units) !== undefined || Object.hasOwn(numbers, said) || Object.hasOwn(parts, said),
+    first: concepts.some((c) => lexicon.locale.words[c].find((spelling) => !spelling.includes(' ')) === said),
+  }
+}
+
+/** The lexicon with phrases that go before its own. */
+export function withPhrases(
+  lexicon: Lexicon,
+  phrases: readonly { readonly words: readonly string[]; readonly meanings: Concept[]; readonly facts: Facts }[],
+): Lexicon {
+  const fresh = new Map<string, readonly Entry<Concept>[]>()
+  for (const { words, meanings } of phrases) {
+    const last = words.at(-1) as string
+    for (const form of [words, [...words.slice(0, -1), `${last}s`]]) {
+      const known = fresh.get(form[0]) ?? lexicon.concepts.get(form[0])
+      const others = known.filter((e) => e.words.join(' ') !== form.join(' '))
+      fresh.set(
+        form[0],
+        [{ words: form, meanings }, ...others].toSorted((x, y) => y.words.length - x.words.length),
+      )
+    }
+  }
+  const { concepts } = lexicon
+  return {
+    ...lexicon,
+    concepts: {
+      get: (word) => fresh.get(word) ?? concepts.get(word),
+      has: (word) => fresh.has(word) || concepts.has(word),
+      words: () => new Set([...concepts.words(), ...fresh.keys()]),
+    },
+    own: phrases,
     slips: new Map(),
   }
 }

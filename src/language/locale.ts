@@ -3,6 +3,7 @@
 import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
 import type { TimeWords } from './moments.ts'
+import type { OwnWordPatterns } from './own-words.ts'
 import type { RuleLocale } from './rule-words.ts'
 import type { NumberWriting } from './tokens.ts'
 
@@ -24,6 +25,8 @@ export type Locale = {
   readonly nounFirst: boolean
   /** Words that find a rule, its conditions, trouble, and how it is asked. */
   readonly rules: RuleLocale
+  /** How the crew's own words are told, listed and taken back. */
+  readonly ownWords: OwnWordPatterns
   /** The catalogue. */
   readonly phrases: Readonly<Record<string, string>>
 }

@@ -3,6 +3,7 @@ import * as cues from './cues.ts'
 import { figures } from './figures.ts'
 import { measures } from './measures.ts'
 import { numbers } from './numbers.ts'
+import { ownWords } from './own-words.ts'
 import { phrases } from './phrases/index.ts'
 import { times } from './times.ts'
 import { units } from './units.ts'
@@ -19,5 +20,6 @@ export const en = {
   times,
   nounFirst: false,
   rules: { ...cues, figures, measures },
+  ownWords,
   phrases,
 } satisfies Locale

@@ -3,6 +3,7 @@ import * as cues from './cues.ts'
 import { figures } from './figures.ts'
 import { measures } from './measures.ts'
 import { numbers } from './numbers.ts'
+import { ownWords } from './own-words.ts'
 import { phrases } from './phrases/index.ts'
 import { plain } from './plain.ts'
 import { times } from './times.ts'
@@ -31,5 +32,6 @@ export const es = {
   times,
   nounFirst: true,
   rules: { ...cues, figures, measures },
+  ownWords,
   phrases,
 } satisfies Locale

@@ -10,6 +10,7 @@ import { quantities } from './quantities.ts'
 import { rules } from './rules.ts'
 import { shell } from './shell.ts'
 import { trouble } from './trouble.ts'
+import { ownWordPhrases } from './words.ts'
 
 /** The whole English catalogue. A topic with many phrases has a file of its own, joined here. */
 export const phrases = {
@@ -25,4 +26,5 @@ export const phrases = {
   ...quantities,
   ...rules,
   ...trouble,
+  ...ownWordPhrases,
 }

@@ -11,6 +11,7 @@ import { readings } from './readings.ts'
 import { rules } from './rules.ts'
 import { shell } from './shell.ts'
 import { trouble } from './trouble.ts'
+import { ownWordPhrases } from './words.ts'
 
 /** The whole Spanish catalogue. A topic with many phrases has a file of its own, joined here. */
 export const phrases = {
@@ -27,4 +28,5 @@ export const phrases = {
   ...rules,
   ...shell,
   ...trouble,
+  ...ownWordPhrases,
 }
