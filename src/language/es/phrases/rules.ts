@@ -448,30 +448,6 @@ export const rules = {
     'El cemento mojado quema la piel, y el dolor puede llegar tarde: guantes, botas, rodilleras, lávate luego luego.',
   'rule.cement-skin.why': 'Es cáustico y le saca el agua a la piel.',
   'rule.cement-skin.example': 'traigo mezcla en las rodillas todo el dia, es malo',
-  'rule.mortar-large':
-    'Una loseta con orilla de {edge} o más pide mezcla para piezas grandes y pesadas, que aguanta una cama de hasta {large}; el thinset normal llega a {thin}.',
-  'rule.mortar-large.why': 'Una pieza grande necesita más cama de la que el thinset normal sostiene sin hundirse.',
-  'rule.mortar-large.example': 'sirve el pegamento normal para 24x48',
-  'rule.mortar-small':
-    'El thinset normal basta para loseta con todas las orillas de menos de {edge}, en un piso bastante plano.',
-  'rule.mortar-small.why': 'Su cama de hasta {thin} absorbe lo que esa loseta necesita.',
-  'rule.mortar-small.example': 'puedo usar pegamento normal con 12x12',
-  'rule.need-membrane':
-    'No es obligatoria sobre losa firme, curada y quieta. Sobre grietas, losa nueva o madera, la membrana que diga un método publicado o su hoja técnica.',
-  'rule.need-membrane.why': 'Absorbe movimientos chicos y detiene el agua; no da rigidez.',
-  'rule.need-membrane.example': 'necesito membrana de desacople sobre concreto',
-  'rule.bouncy':
-    'No hasta que esté rígido: vigas dentro de L/{limit} con carga viva y un entarimado que no ceda entre vigas.',
-  'rule.bouncy.why': 'La loseta y la boquilla truenan donde el piso cede, sea cual sea la mezcla.',
-  'rule.bouncy.example': 'el piso brinca, puedo poner loseta',
-  'rule.subfloor':
-    'El método de colocación y la hoja de la membrana o el tablero dicen el entarimado: por lo común {thin} con vigas a {near} y {thick} a {far}, con una capa entre él y la loseta.',
-  'rule.subfloor.why': 'Un entarimado delgado cede entre vigas y ahí truena la boquilla.',
-  'rule.subfloor.example': 'que grueso debe tener el triplay para loseta',
-  'rule.asbestos-any':
-    'Solo un laboratorio lo dice: loseta o rollo resiliente viejo, su fieltro, adhesivo negro y resanes pueden tener asbesto. En edificios de {year} o antes la ley lo presume.',
-  'rule.asbestos-any.why': 'Ni medida, ni aspecto, ni edad lo descartan.',
-  'rule.asbestos-any.example': 'tiene asbesto la loseta vieja de 9x9?',
   'rule.acid-haze':
     'Ácido solo si lo permiten las hojas de la boquilla y de la loseta, débil y con prueba en una esquina: nunca en piedra, epóxica, metal o boquilla fresca.',
   'rule.acid-haze.why': 'Se come la boquilla, la piedra y los drenajes, y los vapores queman.',
