@@ -183,6 +183,12 @@ function clips(brief: Brief): Outcome<Told> {
   if (!wedges.ok) return wedges
   const size = tilePhrase(tile, brief.metric)
   const verdict = verdictOf(haveOf(brief, 'clip'), Math.ceil(plain.value.clips))
+  // "bags of 250 clips": how they are sold.
+  const pack = alone(brief.heard).find(
+    (q) =>
+      q.dimension === 'none' && q.n >= 20 && brief.heard.has('bag', 'box') && brief.heard.reader.is(q.first - 1, 'of'),
+  )
+  const packs = pack && Number.isInteger(pack.n) ? Math.ceil(buy / pack.n) : null
   const wedgesFirst = brief.has('wedge') && !brief.heard.has('clip')
   const answer = say(wedgesFirst ? 'levelling.wedges-first' : 'levelling.answer', {
     clips: count(buy),
@@ -196,6 +202,7 @@ function clips(brief: Brief): Outcome<Told> {
     answer: verdict[0] ?? answer,
     details: [
       ...(verdict.length ? [answer] : []),
+      ...(packs ? [say('levelling.packs', { packs: count(packs), each: count(pack?.n ?? 0) })] : []),
       say(wedges.value >= plain.value.clips - 1 ? 'levelling.wedges-all' : 'levelling.wedges-day', {
         wedges: count(wedges.value),
         area: area(Math.min(m2, areaM2)),
@@ -223,6 +230,7 @@ function clips(brief: Brief): Outcome<Told> {
       tile_width_mm: tile.widthMm,
       clips: buy,
       wedges: wedges.value,
+      clip_packs: packs ?? undefined,
     },
     offers: ['math', 'keep'],
   })

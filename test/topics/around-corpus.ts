@@ -83,6 +83,11 @@ export const UNDERLAYMENT: readonly Row[] = [
   ['feet of seam tape for 2x3 cork sheets 240 sf', 'underlayment', { seam_tape_m: [40, 65] }],
   ['cork rolls 3ft x 66ft 400 sf', 'underlayment', { rolls: 3 }],
   ['3x5 cement board, 10% waste, 200 sf', 'underlayment', { sheets: 15 }],
+  ['rolls of 200 sf for 18x24', 'underlayment', { rolls: 3 }],
+  ['rolls @ 54 sf, 3 baths 5x8', 'underlayment', { rolls: [3, 3] }],
+  ['plywood 4x8 sheets for 16x20', 'underlayment', { sheets: 10 }],
+  ['sheets 1.2 x 0.6 m for 18 m2', 'underlayment', { sheets: [25, 29] }],
+  ['roll covers 150 sf, floor 12x30', 'underlayment', { rolls: 3 }],
   ['do we need to wait for the cork glue to dry, how long', 'underlayment', { tile_after_h: [12, 72] }],
 ]
 
@@ -124,6 +129,7 @@ export const LEVELLING: readonly Row[] = [
   ['wedges needed if I do 80 sf a day 24x24 500 sf', 'levelling', { area_m2: near(500 * FT2), wedges: [40, 160] }],
   ['levelling clips for a 4.5m x 6m floor with 800x800', 'levelling', { clips: clips(27 / 0.64) }],
   ['clip count 16x20 less 4x6 island 12x24', 'levelling', { clips: clips(148), area_m2: near(296 * FT2) }],
+  ['how many bags of 250 clips for 500 sf 24x24', 'levelling', { clips: clips(125), clip_packs: [1, 4] }],
   ['do I need clips for 24x48', 'levelling', { clips: [2, 10] }],
   ['500 clips enough for 200 sf 12x24?', 'levelling', { clips: clips(100) }],
   ['can we pull the wedges tomorrow, its 70F', 'levelling', { grout_after_h: near(24) }],

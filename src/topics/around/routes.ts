@@ -15,6 +15,7 @@ const GOODS: readonly Concept[] = [
 const AMOUNT: readonly Concept[] = ['how-many', 'how-much', 'buy', 'what', 'enough', 'cover']
 
 const hasSheetSize = (h: Heard): boolean => h.sizes.some((size) => size.role === 'sheet')
+const isSized = ({ facts: { goods } }: Heard): boolean => goods?.lengthMm !== undefined || goods?.m2 !== undefined
 const hasFloor = (h: Heard): boolean => h.facts.rooms !== undefined || h.facts.areaM2 !== undefined
 const hasMass = (h: Heard): boolean => h.quantities.some((q) => q.dimension === 'mass')
 
@@ -152,6 +153,13 @@ export const AROUND_ROUTES: readonly Route[] = [
     all: [GOODS],
     none: ['waterproofing', 'mortar', 'grout'],
     when: (h) => h.facts.tile === undefined && (hasSheetSize(h) || hasFloor(h)),
+  },
+  // "rolls of 200 sf for 18x24", "4x8 plywood sheets for 16x20": what is cut to the floor, and the floor.
+  {
+    topic: 'underlayment',
+    all: [['sheet', 'roll']],
+    none: ['mosaic', 'grout', 'mortar', 'walk'],
+    when: (h) => isSized(h) && hasFloor(h) && h.facts.tile === undefined,
   },
   // "and adhesive?", "seam tape?" after the sheets were counted.
   {

@@ -47,6 +47,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
     '{wedges} {wedges|wedge|wedges} for {area} of {tile}; {clips} {clips|clip|clips} with {spares} spare.',
   'levelling.wedges-day': '{wedges} wedges cover a set of {area}; kicked off, they go round again.',
   'levelling.wedges-all': 'All of it is set before the first wedge comes off, so one wedge a clip.',
+  'levelling.packs': '{packs} {packs|bag|bags} of {each}.',
   'levelling.off': 'Wedges come off after about {hours}, before grout.',
   'levelling.direction': 'Kick wedges along the joint, not across it; the clip sheet and the mortar bag rule the wait.',
   'levelling.small-tile': 'On tile this small clips do little; flatness of the floor does more.',

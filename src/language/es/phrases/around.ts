@@ -51,6 +51,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
     '{wedges} {wedges|cuña|cuñas} para {area} de {tile}; {clips} {clips|clip|clips} con {spares} de más.',
   'levelling.wedges-day': '{wedges} cuñas cubren una tanda de {area}; ya quitadas, se vuelven a usar.',
   'levelling.wedges-all': 'Todo se pega antes de quitar la primera cuña, así que va una cuña por clip.',
+  'levelling.packs': '{packs} {packs|bolsa|bolsas} de {each}.',
   'levelling.off': 'Las cuñas se quitan después de {hours}, más o menos, antes de la boquilla.',
   'levelling.direction':
     'Patea las cuñas a lo largo de la junta, no atravesadas; la espera la mandan la hoja del clip y el bulto.',
