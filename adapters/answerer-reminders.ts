@@ -7,11 +7,12 @@ import { type AboutReminder, ReminderClock } from './reminders.ts'
 import type { Json, Store } from './stores/store.ts'
 
 /** What is kept of a reminder: the sentence to post, and the language it is in. */
-type ReminderBody = { readonly text: string; readonly language?: string }
+type ReminderBody = { readonly text: string; readonly late?: string; readonly language?: string }
 
 export function reminderText(body: Json, { late }: Pick<AboutReminder, 'late'>, tools: Tools): string {
-  const { text, language } = body as ReminderBody
+  const { text, language, late: whenLate } = body as ReminderBody
   if (!late) return text
+  if (whenLate !== undefined) return whenLate
   const { phrases } = tools.languages.locale(language ?? tools.settings.defaults.language)
   return `${phrases['shell.late']} ${text}`
 }

@@ -1,7 +1,8 @@
 /** What answers behind every platform: the pure core over a store, joined with the catalogue's words and the picture maker. */
 import path from 'node:path'
 import type { Tools } from '../src/answer.ts'
-import { emptyMemory, fold, type Memory } from '../src/jobs/memory.ts'
+import { type Learned, learnedFrom } from '../src/jobs/learned.ts'
+import { emptyMemory, fold, type Memory, understands } from '../src/jobs/memory.ts'
 import { platformWords } from '../src/language/platform.ts'
 import type { Message } from '../src/message.ts'
 import type { Reply } from '../src/reply.ts'
@@ -11,7 +12,7 @@ import type { Answerer, Backing, BackingOptions, Choices } from './contract.ts'
 import type { Log } from './logging.ts'
 import { Keeper } from './stores/keep.ts'
 import { openStore } from './stores/open.ts'
-import type { Json, Kept, Store } from './stores/store.ts'
+import { type Json, type Kept, type Store, workspaceOf } from './stores/store.ts'
 import { loadTools } from './tools.ts'
 import { notKept, type OnBug, type Work, workSafely } from './working.ts'
 
@@ -38,6 +39,7 @@ export async function createAnswerer({ dataFolder, databaseUrl, log }: BackingOp
     {
       fold,
       emptyMemory,
+      understands,
       onSkipped: (_channel, entry) =>
         log.warn({ kind: entry.kind, version: entry.version }, 'an entry was passed over'),
     },
@@ -77,19 +79,28 @@ function answererOver(store: Store<Memory>, tools: Tools, log: Log): Answerer {
     work: (memory: Memory) => Work,
   ): Promise<Reply | null> => {
     let reply: Reply | null = null
+    let forget = false
     const done = await keeper.answer(channel, message, (memory) => {
       const worked = work(memory)
       reply = worked.reply
+      forget = worked.forget === true
       // The record tells what was said; pictures are left out of it, they would be most of the store.
-      return { reply: { ...worked.reply, files: [] } as unknown as Json, entries: worked.entries }
+      const { entries, reminders = [], cancels = [] } = worked
+      return { reply: { ...worked.reply, files: [] } as unknown as Json, entries, reminders, cancels }
     })
     if (done.failure) log.error(done.failure, 'an answer was not kept')
     if (done.state === 'already' || reply === null) return null
+    if (forget && done.state === 'kept') good(await store.forget(channel))
     return done.state === 'lost' ? notKept(reply, tools) : reply
   }
 
+  const learnedIn = learning(store)
+
   return {
-    handle: (channel, message) => answerWith(channel, message, (memory) => workSafely(message, memory, tools, bug)),
+    handle: async (channel, said) => {
+      const message = { ...said, learned: await learnedIn(channel) }
+      return answerWith(channel, message, (memory) => workSafely(message, memory, tools, bug))
+    },
     press: (channel, { about }, message) =>
       answerWith(channel, message, (memory) => workPressed(about, message, memory, tools, bug)),
     async setup(channel) {
@@ -113,10 +124,33 @@ function workPressed(about: string, message: Message, memory: Memory, tools: Too
   ]) {
     const again = workSafely({ ...message, text: about }, before, tools, onBug)
     if (!again.reply.ok) continue
-    const { reply, entries } = workSafely(message, again.entries.reduce(fold, before), tools, onBug)
+    const after = again.entries.reduce(fold, before)
+    // "Keep it", "undo": about the job as it is now, with the talk the button stands under.
+    const steered = workSafely(message, { ...memory, talk: after.talk, talkBefore: null, asked: null }, tools, onBug)
+    if (steered.reply.topic === 'job') return steered
+    const { reply, entries } = workSafely(message, after, tools, onBug)
     return { reply, entries: entries.filter((entry) => entry.kind === 'talk') }
   }
   return workSafely(message, memory, tools, onBug)
+}
+
+const LEARNED_ENTRIES = 500
+const LEARNED_MS = 10 * 60_000
+const LEARNED_WORKSPACES = 200
+
+/** What each workspace's crews logged, looked up now and then. */
+function learning(store: Store<Memory>): (channel: string) => Promise<readonly Learned[]> {
+  const known = new Map<string, { readonly untilMs: number; readonly learned: readonly Learned[] }>()
+  return async (channel) => {
+    const workspace = workspaceOf(channel)
+    const kept = known.get(workspace)
+    if (kept && kept.untilMs > Date.now()) return kept.learned
+    const found = await store.learned(workspace, ['use'], LEARNED_ENTRIES)
+    const learned = found.ok ? learnedFrom(found.value.map(({ entry }) => entry)) : []
+    if (known.size >= LEARNED_WORKSPACES) known.clear()
+    known.set(workspace, { untilMs: Date.now() + LEARNED_MS, learned })
+    return learned
+  }
 }
 
 /** A layout, a time and a picture, once, for nobody: they bring in the libraries that are loaded late. */

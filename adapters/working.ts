@@ -6,7 +6,11 @@ import { refuse } from '../src/problem.ts'
 import type { Reply } from '../src/reply.ts'
 import { problemReply, speakerOf } from '../src/speak.ts'
 
-export type Work = { readonly reply: Reply; readonly entries: readonly Entry[] }
+/** `forget`: all about the channel is to be deleted once the answer is out. */
+export type Work = { readonly reply: Reply; readonly entries: readonly Entry[] } & Pick<
+  Answer,
+  'reminders' | 'cancels' | 'forget'
+>
 
 /** Told of an exception, which is always a bug: its stack belongs into the log. */
 export type OnBug = (error: unknown) => void
@@ -21,8 +25,8 @@ const entryOf = (message: Message, entry: NewEntry, part: number): Entry => ({
 })
 
 export function work(message: Message, memory: Memory, tools: Tools): Work {
-  const { reply, entries }: Answer = answer(message, memory, tools)
-  return { reply, entries: entries.map((entry, part) => entryOf(message, entry, part)) }
+  const answered: Answer = answer(message, memory, tools)
+  return { ...answered, entries: answered.entries.map((entry, part) => entryOf(message, entry, part)) }
 }
 
 /** The same for people: a bug gives one fixed sentence, and nothing is kept of that message. */

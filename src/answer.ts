@@ -2,11 +2,12 @@
 
 import { cautionsFor, cautionsOfTopic } from './cautions.ts'
 import type { Facts } from './facts.ts'
-import type { Memory, NewEntry, Talk } from './jobs/memory.ts'
+import { completed, type Memory, type NewEntry, type Promised, type Talk } from './jobs/memory.ts'
 import { type HearContext, type Heard, hear, MOST_CHARACTERS } from './language/hear.ts'
 import type { Languages } from './language/languages.ts'
 import type { Lexicon } from './language/lexicon.ts'
 import { type OwnWordAsked, withOwnWords } from './language/own-words.ts'
+import { phraseText } from './language/tell.ts'
 import type { Message } from './message.ts'
 import { say } from './phrase.ts'
 import { fine, type Outcome, type Problem, refuse } from './problem.ts'
@@ -16,6 +17,7 @@ import { problemReply, type Speaker, speakerOf, toldReply } from './speak.ts'
 import { type Meaning, meaningOf } from './talk.ts'
 import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { TOPIC_ANSWERS } from './topics/index.ts'
+import { withJobLines } from './topics/job/lines.ts'
 import type { Brief, Told } from './topics/topic.ts'
 import { ownWordsTold } from './topics/words.ts'
 import type { Libraries } from './units/libraries.ts'
@@ -23,17 +25,33 @@ import type { Libraries } from './units/libraries.ts'
 /** What the shell hands in, once. */
 export type Tools = { readonly settings: Settings; readonly languages: Languages; readonly libraries: Libraries }
 
-export type Answer = { readonly reply: Reply; readonly entries: readonly NewEntry[] }
+/** A reminder for the shell's clock: the same id again moves it. `text` is for on time, `late` for after it. */
+export type ReminderDue = {
+  readonly id: string
+  readonly dueMs: number
+  readonly body: { readonly text: string; readonly late: string; readonly language: string }
+}
+
+export type Answer = {
+  readonly reply: Reply
+  readonly entries: readonly NewEntry[]
+  readonly reminders?: readonly ReminderDue[]
+  /** Ids of reminders not to send after all. */
+  readonly cancels?: readonly string[]
+  /** The channel wants all about it deleted, and confirmed it: once the reply is out. */
+  readonly forget?: boolean
+}
 
 /** Answers one message from what the channel remembers. Never throws for what a crew can type. */
-export function answer(message: Message, memory: Memory, tools: Tools): Answer {
+export function answer(message: Message, remembered: Memory, tools: Tools): Answer {
+  const memory = completed(remembered)
   const resolved = resolveAsked(message, memory, tools)
   const text = resolved?.text ?? message.text
   const known = resolved ? resolved.memory : memory
   const pinned = tools.languages.pinned(text)
   const spoken = spokenIn(text, known, tools)
   const language = pinned ?? known.people[message.person]?.language ?? spoken
-  const zone = message.zone ?? tools.settings.defaults.timeZone
+  const zone = known.facts.zone ?? message.zone ?? tools.settings.defaults.timeZone
   if (text.length > MOST_CHARACTERS) {
     const speaker = speakerOf(tools.languages, language, false, message, zone)
     return {
@@ -61,11 +79,29 @@ export function answer(message: Message, memory: Memory, tools: Tools): Answer {
       entries: [...pin, ...(resolved?.entries ?? []), ...entriesAfterProblem(problem, brief, meaning, text)],
     }
   }
-  const told = meaning.showMath ? outcome.value : withSafety(outcome.value, brief)
+  const safe = meaning.showMath ? outcome.value : withSafety(outcome.value, brief)
+  const told = withJobLines(safe, brief, meaning)
   const notes =
     pinned && told.answer.key !== 'language.pinned' ? [...meaning.notes, say('language.pinned')] : meaning.notes
   const reply = toldReply(meaning.showMath ? mathFirst(told) : told, notes, speaker)
-  return { reply, entries: [...pin, ...(resolved?.entries ?? []), ...entriesAfter(told, reply, brief, meaning, text)] }
+  const promised = promisesOf(told, speaker)
+  return {
+    reply,
+    entries: [
+      ...pin,
+      ...(resolved?.entries ?? []),
+      ...entriesAfter(told, reply, brief, meaning, text),
+      ...promised.map((body): NewEntry => ({ kind: 'remind', version: 1, body })),
+      ...(told.cancels ? [{ kind: 'unremind' as const, version: 1, body: { ids: told.cancels } }] : []),
+    ],
+    reminders: promised.map(({ id, dueMs, text: sentence, late }) => ({
+      id,
+      dueMs,
+      body: { text: sentence, late, language },
+    })),
+    ...(told.cancels ? { cancels: told.cancels } : {}),
+    ...(told.forget ? { forget: true } : {}),
+  }
 }
 
 /** A language's words with the crew's own laid over them. */
@@ -124,6 +160,7 @@ function briefOf(
     carried: meaning.carried,
     settings: tools.settings,
     memory,
+    learned: message.learned ?? [],
     person: message.person,
     now: message.now,
     zone,
@@ -218,13 +255,25 @@ function talkOf(
 }
 
 const QUIET_TOPICS: readonly string[] = ['convert', 'help']
+const STEERING: readonly string[] = ['job', 'log']
+
+/** Reminders in words. Their clock times are told with the day, since they are read later. */
+function promisesOf(told: Told, speaker: Speaker): Promised[] {
+  return (told.reminders ?? []).map(({ id, about, at, due, late }) => {
+    const dueMs = Temporal.Instant.from(at).epochMilliseconds
+    const style = { ...speaker.style, now: new Date(dueMs - 3 * 86_400_000).toISOString() }
+    return { id, about, dueMs, text: phraseText(due, style), late: phraseText(late, style) }
+  })
+}
 
 function entriesAfter(told: Told, reply: Reply, brief: Brief, meaning: Meaning, text: string): NewEntry[] {
   const entries: NewEntry[] = []
   // A conversion or a word of help in between does not end the talk before it.
-  const quiet = QUIET_TOPICS.includes(told.topic) && brief.memory.talk !== null
+  const quiet =
+    STEERING.includes(meaning.topic ?? '') || (QUIET_TOPICS.includes(told.topic) && brief.memory.talk !== null)
+  if (quiet && brief.memory.asked) entries.push({ kind: 'asked', version: 1, body: null })
   if (!quiet && !meaning.showMath) entries.push(talkOf(brief, meaning, reply.values, told.asks ?? text, told.learned))
-  if (meaning.jobFacts) entries.push({ kind: 'facts', version: 1, body: meaning.jobFacts })
+  if (meaning.jobFacts) entries.push({ kind: 'facts', version: 2, body: { facts: meaning.jobFacts } })
   return [...entries, ...((told.entries ?? []) as readonly NewEntry[])]
 }
 
@@ -237,8 +286,8 @@ function entriesAfterProblem(problem: Problem, brief: Brief, meaning: Meaning, t
     body: { question: String(problem.facts['question']), text, person: brief.person },
   }
   return [
-    talkOf(brief, meaning, {}, text),
-    ...(meaning.jobFacts ? [{ kind: 'facts' as const, version: 1, body: meaning.jobFacts }] : []),
+    ...(STEERING.includes(meaning.topic ?? '') ? [] : [talkOf(brief, meaning, {}, text)]),
+    ...(meaning.jobFacts ? [{ kind: 'facts' as const, version: 2, body: { facts: meaning.jobFacts } }] : []),
     asked,
   ]
 }
@@ -248,6 +297,7 @@ type Resolved = { readonly text: string; readonly memory: Memory; readonly entri
 /** The answer to "12 ft 6 in, or 12.6 ft?": remembered for that person, and the message before is answered. */
 function resolveAsked(message: Message, memory: Memory, tools: Tools): Resolved | null {
   const { asked } = memory
+  if (asked?.question === 'trowel' || asked?.question === 'box') return resolveSaid(message, memory, tools)
   if (asked?.question !== 'decimal' || asked.person !== message.person || message.text.length > SHOWN) return null
   const heard = hear(message.text, tools.languages.lexicon(spokenIn(message.text, memory, tools)))
   const inches = heard.quantities.some((q) => q.compound || q.unit === 'in') || heard.has('inches-word')
@@ -260,4 +310,14 @@ function resolveAsked(message: Message, memory: Memory, tools: Tools): Resolved 
     memory: { ...memory, people, talk: null, asked: null },
     entries: [{ kind: 'person', version: 1, body: { decimals } }],
   }
+}
+
+/** "Which trowel?": a message that only tells it completes the one before. */
+function resolveSaid(message: Message, memory: Memory, tools: Tools): Resolved | null {
+  const { asked } = memory
+  if (!asked || message.text.length > SHOWN) return null
+  const { facts } = hear(message.text, tools.languages.lexicon(spokenIn(message.text, memory, tools)))
+  const told = asked.question === 'trowel' ? facts.trowel : (facts.boxTiles ?? facts.boxM2 ?? facts.haveBoxes)
+  if (told === undefined) return null
+  return { text: `${asked.text}, ${message.text}`, memory: { ...memory, asked: null }, entries: [] }
 }

@@ -171,6 +171,10 @@ export type Facts = {
   readonly paceM2PerH?: number
   readonly outOfFlatMm?: number
   readonly impervious?: boolean
+  /** IANA time zone of the site. */
+  readonly zone?: string
+  /** What it is like on site from day to day. [C] */
+  readonly siteC?: number
   readonly goods?: SheetGoods
   readonly prices?: readonly Price[]
   /** Whose rules hold. */

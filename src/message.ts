@@ -1,5 +1,7 @@
 /** What comes in, and what is kept: the two shapes between an adapter and the core. */
 
+import type { Learned } from './jobs/learned.ts'
+
 /** One message, from any platform. */
 export type Message = {
   readonly text: string
@@ -10,6 +12,8 @@ export type Message = {
   readonly personName?: string
   /** The instant it is answered at: ISO 8601 with offset, from the shell's clock. */
   readonly now: string
+  /** What the crew's bags covered on jobs of this workspace, and of no other. */
+  readonly learned?: readonly Learned[]
   /** IANA time zone of the shell, or null where only the offset of `now` counts. */
   readonly zone: string | null
 }

@@ -151,6 +151,7 @@ export const PRACTICE = {
     'roundMinutes',
   ],
   weight: ['liftKg'],
+  forecast: ['priorLogSd', 'stretchLogSd', 'readingPacks'],
 } as const
 
 export type Practice = {

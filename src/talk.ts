@@ -13,6 +13,7 @@ import type { Topic } from './reply.ts'
 import { topicNamed, topicOf } from './router.ts'
 import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { roomM2 } from './topics/floors.ts'
+import { steers } from './topics/job/route.ts'
 import { settledFacts } from './topics/outline.ts'
 
 /** Facts that belong to one question and go over only to the same topic. */
@@ -82,6 +83,8 @@ export function meaningOf(heard: Heard, memory: Memory): Meaning {
       notes: [],
       said: [],
     }
+  const steered = steers(heard, memory)
+  if (steered) return steering(heard, memory, steered)
   const named = topicNamed(heard)
   const converts =
     conversionIn(heard, typeof talk?.values['area_m2'] === 'number') !== null && (named === null || named === 'layout')
@@ -111,6 +114,16 @@ export function meaningOf(heard: Heard, memory: Memory): Meaning {
     said: Object.keys(said) as FactName[],
   }
 }
+
+/** A command or a log goes by the job; where that knows no floor or tile yet, by the talk. */
+function steering(heard: Heard, memory: Memory, topic: 'job' | 'log'): Meaning {
+  const talk = memory.talk ? lastingFacts(memory.talk.facts) : {}
+  const facts = merged(merged(talk, memory.facts), lastingFacts(heard.facts))
+  return { topic, facts, carried: {}, followsUp: false, showMath: false, jobFacts: null, notes: [], said: [] }
+}
+
+const lastingFacts = (facts: Facts): Facts =>
+  Object.fromEntries(Object.entries(facts).filter(([k]) => !PASSING.includes(k as FactName))) as Facts
 
 const MOST_SPARES_PCT = 50
 
@@ -291,7 +304,9 @@ function jobAfter(heard: Heard, memory: Memory, said: Facts, topic: Topic | null
   const states = !isQuestion(heard) && topic !== 'convert' && topic !== 'cure' && topic !== 'mix'
   const changes = heard.has(...CHANGE_WORDS)
   const first = !hasFloor(memory.facts) && (said.rooms !== undefined || said.areaM2 !== undefined)
-  if (!states && !changes && !first) return null
+  // "same but 24x24" asks the last question with another figure: that is talk.
+  const repeats = heard.has('same') && !changes && memory.talk !== null
+  if ((!states && !changes && !first) || repeats) return null
   const lasting = Object.fromEntries(
     Object.entries(said).filter(([k]) => !PASSING.includes(k as FactName) && k !== 'surface' && k !== 'wet'),
   ) as Facts

@@ -1,6 +1,6 @@
 /** `ask --data FILE`: the job memory in that SQLite file; an answer comes back only when its entries are durable. */
 import type { Tools } from '../../src/answer.ts'
-import { emptyMemory, fold } from '../../src/jobs/memory.ts'
+import { emptyMemory, fold, understands } from '../../src/jobs/memory.ts'
 import type { Message } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { Keeper } from '../stores/keep.ts'
@@ -9,15 +9,20 @@ import type { Failure, Json } from '../stores/store.ts'
 import { notKept, type OnBug, workSafely } from '../working.ts'
 
 export async function inFile(file: string, tools: Tools, onBug: OnBug, onLost: (failure: Failure) => void) {
-  const store = await openStore({ in: 'file', file }, { fold, emptyMemory })
+  const store = await openStore({ in: 'file', file }, { fold, emptyMemory, understands })
   const keeper = new Keeper(store)
   return {
     async answer(channel: string, message: Message): Promise<Reply> {
-      const done = await keeper.answer(
-        channel,
-        message,
-        (memory) => workSafely(message, memory, tools, onBug) as unknown as { reply: Json; entries: [] },
-      )
+      let forget = false
+      const done = await keeper.answer(channel, message, (memory) => {
+        const worked = workSafely(message, memory, tools, onBug)
+        forget = worked.forget === true
+        return worked as unknown as { reply: Json; entries: [] }
+      })
+      if (forget && done.state === 'kept') {
+        const forgotten = await store.forget(channel)
+        if (!forgotten.ok) onLost(forgotten.failure)
+      }
       const reply = done.reply as unknown as Reply
       if (done.state !== 'lost') return reply
       if (done.failure) onLost(done.failure)

@@ -66,8 +66,8 @@ function inThisRun(tools: Tools): Answering {
   return {
     answer(channel, message) {
       const before = memories.get(channel) ?? emptyMemory
-      const { reply, entries } = workSafely(message, before, tools, onBug)
-      memories.set(channel, entries.reduce(fold, before))
+      const { reply, entries, forget } = workSafely(message, before, tools, onBug)
+      memories.set(channel, forget ? emptyMemory : entries.reduce(fold, before))
       return reply
     },
     close: async () => {},

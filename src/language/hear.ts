@@ -2,6 +2,7 @@
 import type { Facts, Room } from '../facts.ts'
 import type { Problem, Span } from '../problem.ts'
 import type { UnitName } from '../units/names.ts'
+import { type CommandWords, readCommands } from './command-words.ts'
 import type { Concept } from './concepts.ts'
 import { type OutlineHeard, readOutline } from './corners.ts'
 import type { Draft } from './figure.ts'
@@ -44,6 +45,8 @@ export type Heard = {
   readonly problem: Problem | null
   /** The message read as a question for the rule book; worked out when it is first looked at. */
   readonly rules: RuleWords
+  /** What steers the job, and what was done. */
+  readonly commands: CommandWords
   /** The same of another text, such as the message before. */
   rulesOf(text: string): RuleWords
   has(...concepts: readonly Concept[]): boolean
@@ -141,6 +144,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
     facts: draft,
     problem: found.problem,
     rules: readerOf(lexicon.locale.rules)(plain.text),
+    commands: readCommands(plain.text, lexicon.locale.commands),
     rulesOf: (other) => readerOf(lexicon.locale.rules)(plainText(other).text),
     at: (span) => originSpan(plain, span),
   }

@@ -1,6 +1,7 @@
 /** What a language must bring: one folder of data. No code of a locale runs but its tables. */
 
 import type { UnitName } from '../units/names.ts'
+import type { CommandLocale } from './command-words.ts'
 import type { Concept } from './concepts.ts'
 import type { TimeWords } from './moments.ts'
 import type { OwnWordPatterns } from './own-words.ts'
@@ -27,6 +28,8 @@ export type Locale = {
   readonly rules: RuleLocale
   /** How the crew's own words are told, listed and taken back. */
   readonly ownWords: OwnWordPatterns
+  /** Words that steer the job: undo, start over, what was used. */
+  readonly commands: CommandLocale
   /** The catalogue. */
   readonly phrases: Readonly<Record<string, string>>
 }

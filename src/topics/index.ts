@@ -5,8 +5,10 @@ import { cure } from './cure.ts'
 import { fitness } from './fitness/index.ts'
 import { grout } from './grout.ts'
 import { help } from './help.ts'
+import { job } from './job/index.ts'
 import { layout } from './layout.ts'
 import { levelling } from './levelling.ts'
+import { log } from './log/index.ts'
 import { mix } from './mix.ts'
 import { mortar } from './mortar.ts'
 import { order } from './order.ts'
@@ -37,6 +39,8 @@ export const TOPIC_ANSWERS: Partial<Record<Topic, TopicAnswer>> = {
   underlayment,
   shower,
   order,
+  job,
+  log,
   substrate: fitness,
   joints: fitness,
   contact: fitness,

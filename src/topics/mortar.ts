@@ -24,7 +24,7 @@ type Basis = {
 }
 
 /** The bed, and what a bag covers at it. */
-function basisOf(brief: Brief): Outcome<Basis> {
+export function coverageBasis(brief: Brief): Outcome<Basis> {
   const { practice } = brief.settings
   const assumed: Phrase[] = []
   const tile = knownTile(brief.facts)
@@ -217,14 +217,14 @@ function wholeArea(brief: Brief, basis: Basis, areaM2: number): Outcome<Told> {
 
 /** The bed that trowel and skim make together, as litres of mortar a square metre (mm). */
 export function bedFor(brief: Brief, assumed: Phrase[]): Outcome<number> {
-  const basis = basisOf(brief)
+  const basis = coverageBasis(brief)
   if (!basis.ok) return basis
   assumed.push(say('mortar.with-trowel', { trowel: trowelPhrase(basis.value.notch) }))
   return fine(basis.value.bedMm.usual)
 }
 
 export function mortar(brief: Brief): Outcome<Told> {
-  const basis = basisOf(brief)
+  const basis = coverageBasis(brief)
   if (!basis.ok) return basis
   const { facts } = brief
   const floor = floorSum(facts)

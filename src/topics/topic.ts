@@ -1,6 +1,8 @@
 /** The shape of a topic: what it gets, what it gives back. One file for each thing that can be asked. */
 import type { FactName, Facts } from '../facts.ts'
+import type { Learned } from '../jobs/learned.ts'
 import type { Memory } from '../jobs/memory.ts'
+import type { Reminding } from '../jobs/reminders.ts'
 import type { Concept } from '../language/concepts.ts'
 import type { Heard } from '../language/hear.ts'
 import { type Amount, type Phrase, say } from '../phrase.ts'
@@ -19,6 +21,8 @@ export type Brief = {
   readonly carried: Readonly<Partial<Record<FactName, 'talk' | 'job'>>>
   readonly settings: Settings
   readonly memory: Memory
+  /** What the crew's bags covered on earlier jobs of its workspace. */
+  readonly learned: readonly Learned[]
   readonly person: string
   /** ISO 8601 with offset. */
   readonly now: string
@@ -69,6 +73,11 @@ export type Told = {
   readonly learned?: Partial<Facts>
   /** What the talk keeps as the question, where it is more than this message. */
   readonly asks?: string
+  /** Reminders to send later, and ids of those not to send after all. */
+  readonly reminders?: readonly Reminding[]
+  readonly cancels?: readonly string[]
+  /** Everything about the channel is to be deleted: confirmed. */
+  readonly forget?: boolean
   /** Entries of its own to keep, beside the talk. */
   readonly entries?: readonly { readonly kind: string; readonly version: number; readonly body: unknown }[]
 }

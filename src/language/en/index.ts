@@ -1,4 +1,5 @@
 import type { Locale } from '../locale.ts'
+import { commands } from './commands.ts'
 import * as cues from './cues.ts'
 import { figures } from './figures.ts'
 import { measures } from './measures.ts'
@@ -21,5 +22,6 @@ export const en = {
   nounFirst: false,
   rules: { ...cues, figures, measures },
   ownWords,
+  commands,
   phrases,
 } satisfies Locale

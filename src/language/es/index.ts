@@ -1,4 +1,5 @@
 import type { Locale } from '../locale.ts'
+import { commands } from './commands.ts'
 import * as cues from './cues.ts'
 import { figures } from './figures.ts'
 import { measures } from './measures.ts'
@@ -33,5 +34,6 @@ export const es = {
   nounFirst: true,
   rules: { ...cues, figures, measures },
   ownWords,
+  commands,
   phrases,
 } satisfies Locale

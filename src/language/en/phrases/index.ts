@@ -3,6 +3,7 @@ import { cautions } from './cautions.ts'
 import { common } from './common.ts'
 import { fields } from './fields.ts'
 import { fitness } from './fitness.ts'
+import { jobs } from './jobs.ts'
 import { layout } from './layout.ts'
 import { names } from './names.ts'
 import { outlines } from './outlines.ts'
@@ -20,6 +21,7 @@ export const phrases = {
   ...shell,
   ...fields,
   ...fitness,
+  ...jobs,
   ...layout,
   ...names,
   ...outlines,

@@ -1,0 +1,125 @@
+/** Words that steer the job rather than ask for a figure: tables of cues, one for each locale. */
+import { type CueIndex, type CueTable, indexCues, matchCues, namesIn, plainWords } from './cues.ts'
+
+export const COMMANDS = [
+  'so-far',
+  'undo',
+  'history',
+  'start-over',
+  'new-job',
+  'switch-job',
+  'reopen',
+  'list-jobs',
+  'name-job',
+  'keep',
+  'forget',
+  'point',
+  'change-order',
+  'sign-off',
+  'remind',
+  'reminders',
+  'cancel',
+  'snooze',
+] as const
+export type Command = (typeof COMMANDS)[number]
+
+/** What a message tells of the work that is done. */
+export const LOG_WORDS = [
+  'used',
+  'opened',
+  'set-tiles',
+  'broke',
+  'binned',
+  'left',
+  'total',
+  'burning',
+  'rows-to-go',
+  'lot-gone',
+  'short',
+  'finish',
+  'reading',
+  'lifted',
+  'owner-word',
+] as const
+export type LogWord = (typeof LOG_WORDS)[number]
+
+export type CommandLocale = {
+  readonly commands: Readonly<Record<Command, readonly string[]>>
+  readonly log: Readonly<Record<LogWord, readonly string[]>>
+  /** By IANA zone. */
+  readonly zones: CueTable
+  /** "Yes, do it", as a whole message. */
+  readonly yes: readonly string[]
+  /** What stands before a name and before what is to be noted, longest first; the rest of the message is the name. */
+  readonly beforeName: readonly string[]
+  /** Words at the ends of a name that are none of it. */
+  readonly notName: readonly string[]
+}
+
+export type CommandWords = {
+  readonly command: Command | null
+  readonly log: ReadonlySet<LogWord>
+  readonly zone: string | null
+  readonly yes: boolean
+  /** The name or note that a command brings; null for none. */
+  readonly name: string | null
+}
+
+type Compiled = { readonly commands: CueIndex; readonly log: CueIndex; readonly zones: CueIndex }
+const compiled = new WeakMap<CommandLocale, Compiled>()
+
+function compiledOf(locale: CommandLocale): Compiled {
+  const known = compiled.get(locale)
+  if (known) return known
+  const made = { commands: indexCues(locale.commands), log: indexCues(locale.log), zones: indexCues(locale.zones) }
+  compiled.set(locale, made)
+  return made
+}
+
+/** Reads a message for commands.
+ *  @param text plain text, lower case */
+export function readCommands(text: string, locale: CommandLocale): CommandWords {
+  const { commands, log, zones } = compiledOf(locale)
+  const plain = plainWords(text)
+  return {
+    command: (matchCues(commands, plain)[0]?.name as Command | undefined) ?? null,
+    log: new Set(namesIn(log, plain) as LogWord[]),
+    zone: ianaZone(text) ?? matchCues(zones, plain)[0]?.name ?? null,
+    yes: locale.yes.some((yes) => plain === yes || plain.startsWith(`${yes} `)),
+    name: nameIn(text, locale),
+  }
+}
+
+const IANA = /(?:^|[\s(])([a-z]{3,}(?:\/[a-z][a-z_-]+){1,2})(?=$|[\s.,!?)])/
+
+/** "america/chicago", told as it is written in the database of zones. */
+function ianaZone(text: string): string | null {
+  const said = IANA.exec(text)?.[1]
+  if (!said) return null
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: said }).resolvedOptions().timeZone
+  } catch {
+    return null
+  }
+}
+
+const MOST_NAME = 40
+
+function nameIn(text: string, locale: CommandLocale): string | null {
+  const spaced = ` ${text.replaceAll(/[\s:]+/g, ' ').trim()} `
+  for (const before of locale.beforeName) {
+    const at = spaced.indexOf(` ${before} `)
+    if (at < 0) continue
+    let words = spaced
+      .slice(at + before.length + 2)
+      .replace(/^[\s:]*["']?/, '')
+      .replace(/["'.!?,;\s]+$/, '')
+      .split(' ')
+      .filter((word) => word !== '')
+    while (words.length > 0 && locale.notName.includes(words[0])) words = words.slice(1)
+    while (words.length > 0 && locale.notName.includes(words[words.length - 1])) words = words.slice(0, -1)
+    const name = words.join(' ').slice(0, MOST_NAME).trim()
+    if (name !== '') return name
+  }
+  return null
+}

@@ -1,0 +1,20 @@
+/** Whether a message asks rather than tells. */
+import type { Concept } from '../../language/concepts.ts'
+import type { Heard } from '../../language/hear.ts'
+
+const QUESTIONS: readonly Concept[] = [
+  'how-many',
+  'how-much',
+  'what',
+  'when',
+  'how-long',
+  'can-we',
+  'enough',
+  'which',
+  'cover',
+  'help',
+  'math',
+  'picture',
+]
+
+export const asksSomething = (heard: Heard): boolean => heard.has(...QUESTIONS) || heard.plain.text.includes('?')

@@ -1,0 +1,93 @@
+/** What the job adds to any answer: what is kept of it, what was logged beside a question, reminders of waits. */
+import { differing } from '../../jobs/job.ts'
+import { learnedFor } from '../../jobs/learned.ts'
+import { type Reminding, remindersOf } from '../../jobs/reminders.ts'
+import { area, number, say } from '../../phrase.ts'
+import type { Meaning } from '../../talk.ts'
+import { useEntry, withSetup } from '../log/index.ts'
+import { readUses } from '../log/read.ts'
+import { knownTile, trowelOf } from '../stuff.ts'
+import type { Brief, Told } from '../topic.ts'
+import { asksSomething } from './asks.ts'
+import { factWord } from './tell.ts'
+
+const MOST_NAMED = 4
+/** Fewer bags than this say little about a crew. */
+const LEAST_BAGS = 3
+
+export function withJobLines(told: Told, brief: Brief, meaning: Meaning): Told {
+  if (meaning.topic === 'job' || meaning.topic === 'log' || meaning.showMath) return told
+  return withReminders(withUses(withLearned(withKept(told, brief, meaning), brief), brief), brief, meaning)
+}
+
+/** Says what of this message the job keeps. */
+function withKept(told: Told, brief: Brief, meaning: Meaning): Told {
+  if (!meaning.jobFacts) return told
+  const keys = differing(brief.memory.facts, meaning.jobFacts)
+  if (keys.length === 0) return told
+  const what = keys.slice(0, MOST_NAMED).map(factWord)
+  return { ...told, details: [...(told.details ?? []), say('job.kept', { what })] }
+}
+
+/** A crew's own figure for that trowel, from this and earlier jobs, beside what the notch says. */
+function withLearned(told: Told, brief: Brief): Told {
+  const { facts, learned } = brief
+  if (told.topic !== 'mortar' || learned.length === 0 || facts.coverageM2 !== undefined || facts.usedBags !== undefined)
+    return told
+  const tile = knownTile(facts)
+  const { notch, backButter } = trowelOf(brief, tile, [])
+  const found = learnedFor(
+    learned,
+    { trowel: notch, backButter, tileMm: tile ? [tile.lengthMm, tile.widthMm] : null },
+    LEAST_BAGS,
+  )
+  if (!found) return told
+  const coverage = area(found.m2PerBag)
+  const args = { coverage, bags: number(found.bags, 1), say: say('learned.say', { coverage }) }
+  return { ...told, details: [...(told.details ?? []), say('learned.line', args)] }
+}
+
+/** "used 3 bags on 130 sf, 160 to go": the use is logged beside the answer. */
+function withUses(told: Told, brief: Brief): Told {
+  const { facts } = brief.heard
+  if (!['mortar', 'grout'].includes(told.topic) || facts.usedBags === undefined || facts.usedM2 === undefined)
+    return told
+  const uses = readUses(brief.heard, brief.memory).filter((use) => use.bags !== undefined)
+  return {
+    ...told,
+    entries: [...(told.entries ?? []), ...uses.map((use) => useEntry(withSetup(use, brief)))],
+    values: {
+      mortar_bags_used: told.topic === 'mortar' ? facts.usedBags : undefined,
+      mortar_area_done_m2: told.topic === 'mortar' ? facts.usedM2 : undefined,
+      ...told.values,
+    },
+  }
+}
+
+/** What is stated as set, or asked to be reminded of, is told when its wait is over. */
+function withReminders(told: Told, brief: Brief, meaning: Meaning): Told {
+  if (told.topic !== 'cure') return told
+  const { heard, memory } = brief
+  const asked = heard.commands.command === 'remind'
+  const states = heard.has('set-verb', 'grouted-verb') && !asksSomething(heard)
+  if (!asked && !states) return told
+  const start = told.learned?.when ?? brief.facts.when ?? null
+  const only = (['grout', 'walk', 'heavy'] as const).filter((w) => asked && heard.has(w))
+  const reminders: Reminding[] = remindersOf(told.values ?? {}, start, brief, only)
+  if (reminders.length === 0)
+    return asked ? { ...told, details: [...(told.details ?? []), say('remind.when-set')] } : told
+  // Told anew: what was promised for the time before is not sent.
+  const before = memory.talk?.facts.when
+  const ids = reminders.map((r) => r.id)
+  const stale =
+    meaning.followsUp && before !== undefined && before !== start
+      ? memory.promised.filter((p) => p.id.endsWith(`@${before}`) && !ids.includes(p.id)).map((p) => p.id)
+      : []
+  return {
+    ...told,
+    reminders,
+    ...(stale.length > 0 ? { cancels: stale } : {}),
+    details: [...(told.details ?? []), say('remind.will')],
+    offers: [...(told.offers ?? []), 'cancel'],
+  }
+}

@@ -1,0 +1,45 @@
+/** What a job takes, worked out by the topics that count: tile, mortar, grout. */
+import type { Facts } from '../../facts.ts'
+import { floorSum } from '../floors.ts'
+import { grout } from '../grout.ts'
+import { mortar } from '../mortar.ts'
+import { knownTile } from '../stuff.ts'
+import { tile } from '../tile.ts'
+import type { Brief } from '../topic.ts'
+
+export type Values = Readonly<Record<string, number | string | undefined>>
+
+/** A brief that asks nothing of its own: only the facts count. */
+export const quietly = (brief: Brief, facts: Facts): Brief => ({
+  ...brief,
+  facts,
+  carried: {},
+  has: () => false,
+  heard: { ...brief.heard, facts: {}, has: () => false, loose: [], quantities: [], items: [], percents: [] },
+})
+
+/** Facts of one question that are none of the job's. */
+export function lasting(facts: Facts): Facts {
+  const { haveBags, haveBoxes, haveTiles, leftM2, usedBags, usedM2, powderKg, bagsToMix, when, done, ...rest } = facts
+  return rest
+}
+
+/** Area, tile, mortar and grout of a job, as far as it is known; null where no floor is. */
+export function quantitiesOf(brief: Brief, facts: Facts): Values | null {
+  const plain = lasting(facts)
+  const floor = floorSum(plain)
+  if (!floor.ok || floor.value === null) return null
+  const quiet = quietly(brief, plain)
+  const parts = knownTile(plain) ? [grout(quiet), mortar(quiet), tile(quiet)] : [mortar(quiet)]
+  const values = Object.assign({}, ...parts.map((part) => (part.ok ? part.value.values : {}))) as Values
+  return {
+    ...values,
+    area_m2: floor.value.areaM2,
+    ...(floor.value.perimeterM > 0 ? { perimeter_m: floor.value.perimeterM } : {}),
+  }
+}
+
+export const numberIn = (values: Values | null, key: string): number | null => {
+  const value = values?.[key]
+  return typeof value === 'number' ? value : null
+}

@@ -1,0 +1,180 @@
+/** Reminders asked for by the crew: at a time, after a while, when a wait is over; listed, put off, cancelled. */
+import type { Promised } from '../../jobs/memory.ts'
+import type { Reminding } from '../../jobs/reminders.ts'
+import { remindersOf, waiting } from '../../jobs/reminders.ts'
+import { momentIn } from '../../language/moments.ts'
+import { count, instant, type Phrase, quote, say } from '../../phrase.ts'
+import { fine, type Outcome, refuse } from '../../problem.ts'
+import { mix } from '../mix.ts'
+import type { Brief, Told } from '../topic.ts'
+import { numberIn } from './quantities.ts'
+
+const MINUTE_MS = 60_000
+const HOUR_MS = 3_600_000
+const USUAL_SNOOZE_MS = 30 * MINUTE_MS
+/** How long after it went out a reminder can still be put off. */
+const SNOOZABLE_MS = 12 * HOUR_MS
+const MOST_DAYS = 400
+
+const nowMs = (brief: Brief): number => Temporal.Instant.from(brief.now).epochMilliseconds
+
+/** An instant as ISO 8601 with the offset of the job's zone, else of now. */
+export function isoAt(ms: number, brief: Pick<Brief, 'now' | 'zone'>): string {
+  const offset = /([+-]\d\d:?\d\d)(?:\[|$)/.exec(brief.now)?.[1] ?? 'UTC'
+  return Temporal.Instant.fromEpochMilliseconds(Math.round(ms))
+    .toZonedDateTimeISO(brief.zone ?? offset)
+    .toString({ timeZoneName: 'never', smallestUnit: 'second' })
+}
+
+export function remind(brief: Brief): Outcome<Told> {
+  const due = dueIn(brief)
+  if (due !== null) {
+    const days = (due - nowMs(brief)) / (24 * HOUR_MS)
+    if (!(days <= MOST_DAYS))
+      return refuse('out-of-range', { field: 'reminder', value: days, min: 0, max: MOST_DAYS, unit: '' })
+    return fine(noted(brief, due))
+  }
+  const waits = remindersOf(brief.memory.talk?.values ?? {}, brief.memory.talk?.facts.when ?? null, brief)
+  if (waits.length === 0) return refuse('question', { question: 'remind' })
+  return fine({
+    topic: 'job',
+    answer: say('remind.promised', { list: waits.map(waitLine) }),
+    reminders: waits,
+    offers: ['cancel'],
+  })
+}
+
+export const waitLine = (wait: Reminding): Phrase => say(`remind.line-${wait.about}`, { at: instant(wait.at) })
+
+/** When it is to be: after the time told, or at it. [ms since 1970] */
+function dueIn(brief: Brief): number | null {
+  const { heard } = brief
+  if (heard.durationsH.length > 0) return nowMs(brief) + heard.durationsH.reduce((a, b) => a + b, 0) * HOUR_MS
+  const moment = momentIn(
+    heard,
+    () => brief.libraries.times(heard.reader.lexicon.locale.code),
+    brief.now,
+    brief.zone,
+    false,
+  )
+  if (moment === null) return null
+  const at = Temporal.Instant.from(moment.iso).epochMilliseconds
+  return at > nowMs(brief) ? at : null
+}
+
+/** The crew's own words of what it is about, in "remind me in 20 min to check the batch". */
+const ABOUT = /\b(?:to|about|that|de|que)\s+(.{2,80})$/
+
+function noted(brief: Brief, dueMs: number): Told {
+  const said = ABOUT.exec(brief.heard.plain.text.trim())?.[1]
+  const text = said && !/^\d/.test(said) ? said : null
+  const at = isoAt(dueMs, brief)
+  const reminder: Reminding = {
+    id: `note@${Math.round(dueMs)}`,
+    about: 'note',
+    at,
+    due: text === null ? say('remind.due-plain') : say('remind.due-note', { text: quote(text) }),
+    late:
+      text === null
+        ? say('remind.late-plain', { at: instant(at) })
+        : say('remind.late-note', { text: quote(text), at: instant(at) }),
+  }
+  return { topic: 'job', answer: say('remind.set', { at: instant(at) }), reminders: [reminder], offers: ['cancel'] }
+}
+
+const upcoming = (brief: Brief): Promised[] =>
+  brief.memory.promised.filter((p) => p.dueMs > nowMs(brief)).toSorted((a, b) => a.dueMs - b.dueMs)
+
+export function listReminders(brief: Brief): Told {
+  const list = upcoming(brief)
+  return {
+    topic: 'job',
+    answer: list.length === 0 ? say('remind.none') : say('remind.list', { n: count(list.length) }),
+    details: list.map((p) => say('remind.one', { at: instant(isoAt(p.dueMs, brief)), text: quote(p.text) })),
+    offers: list.length > 0 ? ['cancel'] : [],
+  }
+}
+
+const WORDS: Readonly<Partial<Record<Promised['about'], 'grout' | 'walk' | 'heavy' | 'slake' | 'pot-life'>>> = {
+  grout: 'grout',
+  walk: 'walk',
+  heavy: 'heavy',
+  slake: 'slake',
+  'pot-life': 'pot-life',
+}
+
+export function cancelReminders(brief: Brief): Told {
+  const all = upcoming(brief)
+  const named = all.filter((p) => {
+    const concept = WORDS[p.about]
+    return concept !== undefined && brief.heard.has(concept)
+  })
+  const gone = named.length > 0 ? named : all
+  if (gone.length === 0) return { topic: 'job', answer: say('remind.none') }
+  const ids = gone.map((p) => p.id)
+  return { topic: 'job', answer: say('remind.cancelled', { n: count(ids.length) }), cancels: ids }
+}
+
+/** Puts off the one that went out last, else the next one. */
+export function snooze(brief: Brief): Told {
+  const now = nowMs(brief)
+  const sent = brief.memory.promised
+    .filter((p) => p.dueMs <= now && now - p.dueMs < SNOOZABLE_MS)
+    .toSorted((a, b) => b.dueMs - a.dueMs)[0]
+  const next = sent ?? upcoming(brief)[0]
+  if (!next) return { topic: 'job', answer: say('remind.none') }
+  const byMs = brief.heard.durationsH.length > 0 ? brief.heard.durationsH[0] * HOUR_MS : USUAL_SNOOZE_MS
+  const dueMs = Math.max(now, next.dueMs) + byMs
+  const at = isoAt(dueMs, brief)
+  const again: Reminding = {
+    // One that went out is over in the store: its like comes under a new id.
+    id: sent ? `${next.id.split('~')[0]}~${Math.round(dueMs)}` : next.id,
+    about: next.about,
+    at,
+    due: say('remind.quoted', { text: quote(next.text) }),
+    late: say('remind.quoted', { text: quote(next.late) }),
+  }
+  return {
+    topic: 'job',
+    answer: say('remind.snoozed', { at: instant(at), text: quote(next.text) }),
+    reminders: [again],
+    offers: ['cancel'],
+  }
+}
+
+/** "mixed a bag at 2:10": when to remix, and when its life is over. */
+export function bucket(brief: Brief): Outcome<Told> {
+  const mixed = mix(brief)
+  if (!mixed.ok) return mixed
+  const { heard } = brief
+  const moment = momentIn(
+    heard,
+    () => brief.libraries.times(heard.reader.lexicon.locale.code),
+    brief.now,
+    brief.zone,
+    true,
+  )
+  const startMs = moment === null ? nowMs(brief) : Temporal.Instant.from(moment.iso).epochMilliseconds
+  const values = mixed.value.values ?? {}
+  const [slakeMin, lifeMin] = [numberIn(values, 'slake_min'), numberIn(values, 'pot_life_min')]
+  if (lifeMin === null) return mixed
+  const start = isoAt(startMs, brief)
+  const [slake, life] = [
+    isoAt(startMs + (slakeMin ?? 0) * MINUTE_MS, brief),
+    isoAt(startMs + lifeMin * MINUTE_MS, brief),
+  ]
+  const reminders = [
+    ...(slakeMin === null ? [] : [waiting('slake', slake, start)]),
+    waiting('pot-life', life, start),
+  ].filter((r) => Temporal.Instant.from(r.at).epochMilliseconds > nowMs(brief))
+  return fine({
+    ...mixed.value,
+    answer: say(slakeMin === null ? 'remind.mixed-no-slake' : 'remind.mixed', {
+      slake: instant(slake),
+      life: instant(life),
+    }),
+    details: reminders.length > 0 ? [say('remind.will')] : [],
+    reminders,
+    offers: ['math', 'cancel'],
+  })
+}

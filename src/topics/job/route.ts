@@ -1,0 +1,62 @@
+/** Whether a message steers the job or logs work, by its words: asked before any other topic. */
+import type { Memory } from '../../jobs/memory.ts'
+import type { Concept } from '../../language/concepts.ts'
+import type { Heard } from '../../language/hear.ts'
+import { readLog } from '../log/read.ts'
+import { asksSomething } from './asks.ts'
+
+/** Words that a wait is asked with: "remind me when we can grout" is worked out as that wait. */
+const WAITS: readonly Concept[] = ['grout', 'walk', 'heavy', 'wet-use', 'grouted-verb', 'slake', 'pot-life']
+
+const statesNothing = (heard: Heard): boolean =>
+  Object.keys(heard.facts).every((key) => ['surface', 'wet', 'done'].includes(key))
+
+/** What kind of message for the job this is; null for one that asks something of the trade. */
+export function steers(heard: Heard, memory: Memory): 'job' | 'log' | null {
+  if (heard.problem) return null
+  if (commands(heard, memory)) return 'job'
+  return readLog(heard, memory) === null ? null : 'log'
+}
+
+/** "mixed a bag", "just mixed at 2:10": its slake and its life run. */
+export const startsBucket = (heard: Heard): boolean =>
+  heard.has('mixed-verb') &&
+  !asksSomething(heard) &&
+  !heard.has('water', 'set-verb') &&
+  !heard.commands.log.has('binned')
+
+function commands(heard: Heard, memory: Memory): boolean {
+  if (startsBucket(heard)) return true
+  const { command, zone, yes } = heard.commands
+  const bare = heard.quantities.length === 0
+  if (memory.asked?.question === 'forget' && yes && bare) return true
+  if (zone !== null && bare && !heard.has('set-verb', 'grouted-verb') && !asksSomething(heard)) return true
+  switch (command) {
+    case null:
+      return false
+    case 'remind':
+      return !heard.has(...WAITS)
+    case 'snooze':
+      return true
+    case 'switch-job':
+    case 'reopen':
+    case 'name-job':
+      return bare && statesNothing(heard) && !heard.has('tile-kind', 'porcelain', 'ceramic', 'stone', 'glass', 'trowel')
+    case 'new-job':
+    case 'start-over':
+    case 'point':
+    case 'sign-off':
+    case 'change-order':
+      return true
+    case 'keep':
+      return heard.facts.rooms === undefined && !heard.has('wet-use', 'walk')
+    case 'undo':
+    case 'so-far':
+    case 'history':
+    case 'forget':
+    case 'list-jobs':
+    case 'reminders':
+    case 'cancel':
+      return bare
+  }
+}

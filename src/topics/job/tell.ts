@@ -1,0 +1,167 @@
+/** A job in words: its facts, its log, its history. */
+import type { FactName, Facts } from '../../facts.ts'
+import { type Change, type Job, logged } from '../../jobs/job.ts'
+import {
+  type Amount,
+  area,
+  count,
+  instant,
+  number,
+  type Phrase,
+  percent,
+  quote,
+  say,
+  small,
+  temperature,
+  word,
+} from '../../phrase.ts'
+import { roomPhrase } from '../floors.ts'
+import { tilePhrase, trowelPhrase } from '../stuff.ts'
+import type { Brief } from '../topic.ts'
+
+type Shown = Amount | Phrase | readonly (Amount | Phrase)[]
+
+/** How the value of each fact is told; a fact that is not here is only named. */
+const VALUES: Partial<{ readonly [K in FactName]: (value: NonNullable<Facts[K]>, metric: boolean) => Shown }> = {
+  rooms: (rooms) => rooms.map(roomPhrase),
+  areaM2: (m2) => area(m2),
+  tile: (tile, metric) =>
+    tile.lengthMm > 0 ? tilePhrase(tile, metric) : tile.thicknessMm ? small(tile.thicknessMm) : quote('?'),
+  jointMm: (mm) => small(mm),
+  pattern: (pattern) => word(`pattern-${pattern.name}`),
+  trowel: (trowel) => trowelPhrase(trowel),
+  boxTiles: (n) => count(n),
+  boxM2: (m2) => area(m2),
+  boxPrice: (n) => number(n, 2),
+  mortar: (name) => word(`mortar-${name}`),
+  grout: (name) => word(`grout-${name}`),
+  siteC: (c) => temperature(c),
+  zone: (zone) => quote(zone),
+  outOfFlatMm: (mm) => small(mm),
+  sparePct: (pct) => percent(pct),
+}
+
+const NAMED: readonly FactName[] = [
+  'rooms',
+  'areaM2',
+  'tile',
+  'jointMm',
+  'pattern',
+  'trowel',
+  'backButter',
+  'boxTiles',
+  'boxM2',
+  'boxPrice',
+  'mortar',
+  'grout',
+  'siteC',
+  'zone',
+  'outOfFlatMm',
+  'sparePct',
+  'paceM2PerH',
+  'goods',
+  'wet',
+  'exterior',
+]
+
+export const factWord = (name: FactName): Amount => word(NAMED.includes(name) ? `fact-${name}` : 'fact-other')
+
+/** "the joint 3/16 in"; null where the fact is not there. */
+export function factPhrase(name: FactName, facts: Facts, metric: boolean): Phrase | null {
+  const value = facts[name]
+  if (value === undefined) return null
+  const told = (VALUES[name] as ((value: unknown, metric: boolean) => Shown) | undefined)?.(value, metric)
+  return told === undefined
+    ? say('job.fact-only', { what: factWord(name) })
+    : say('job.fact', { what: factWord(name), value: told })
+}
+
+/** Facts of a job in the order a crew tells them. */
+export const factPhrases = (facts: Facts, metric: boolean, but: readonly FactName[] = []): Phrase[] =>
+  NAMED.filter((name) => !but.includes(name)).flatMap((name) => factPhrase(name, facts, metric) ?? [])
+
+export const jobName = (job: Job): Phrase =>
+  job.name === null ? say('job.numbered', { n: count(job.n) }) : say('job.named', { name: quote(job.name) })
+
+/** What was used, set, broken and is left, one line for each stuff. */
+export function logLines(job: Job): Phrase[] {
+  const lines: Phrase[] = []
+  for (const stuff of ['mortar', 'grout'] as const) {
+    const sums = logged(job, stuff)
+    if (sums.bags > 0 || sums.m2 > 0)
+      lines.push(
+        say(sums.m2 > 0 ? 'log.line' : 'log.line-bags', {
+          stuff: word(`stuff-${stuff}`),
+          bags: number(sums.bags, 1),
+          area: area(sums.m2),
+        }),
+      )
+    if (sums.binnedBags > 0) lines.push(say('log.binned', { bags: number(sums.binnedBags, 1) }))
+    if (sums.leftBags !== null)
+      lines.push(say('log.left-bags', { bags: number(sums.leftBags, 1), stuff: word(`stuff-${stuff}`) }))
+  }
+  const tiles = logged(job, 'tile')
+  if (tiles.tiles > 0) lines.push(say('log.tiles', { tiles: count(tiles.tiles) }))
+  else if (tiles.m2 > 0) lines.push(say('log.set-area', { area: area(tiles.m2) }))
+  if (tiles.broken > 0) lines.push(say('log.broken', { tiles: count(tiles.broken) }))
+  if (tiles.leftBoxes !== null) lines.push(say('log.left-boxes', { boxes: count(tiles.leftBoxes) }))
+  if (tiles.leftTiles !== null) lines.push(say('log.left-tiles', { tiles: count(tiles.leftTiles) }))
+  return lines
+}
+
+const who = (change: { readonly person: string; readonly personName?: string }): Amount =>
+  quote(change.personName ?? change.person)
+
+/** One line of the history. */
+export function changePhrase(change: Change, job: Job, brief: Brief, only: readonly FactName[] | null = null): Phrase {
+  const at = { who: who(change), at: instant(change.at) }
+  const undone = change.undone ? 'job.changed-undone' : 'job.changed'
+  switch (change.is) {
+    case 'facts': {
+      const keys = only ? change.keys.filter((key) => only.includes(key)) : change.keys
+      const what = keys.map((key) => {
+        const [was, now] = [factPhrase(key, change.was, brief.metric), factPhrase(key, change.now, brief.metric)]
+        if (now === null) return say('job.dropped', { what: factWord(key) })
+        return was === null ? now : say('job.from-to', { now, was })
+      })
+      return say(undone, { ...at, what })
+    }
+    case 'use': {
+      const use = job.uses.find((u) => u.id === change.id)
+      return say(undone, { ...at, what: use ? usePhrase(use) : say('job.a-log', {}) })
+    }
+    case 'reading': {
+      const reading = job.readings.find((r) => r.id === change.id)
+      return say(undone, { ...at, what: reading ? quote(reading.text) : say('job.a-reading', {}) })
+    }
+    case 'undo':
+      return say('job.changed', { ...at, what: say('job.an-undo', {}) })
+  }
+}
+
+/** What one log entry told. */
+export function usePhrase(use: {
+  readonly stuff: string
+  readonly bags?: number
+  readonly m2?: number
+  readonly tiles?: number
+  readonly opened?: number
+  readonly leftBags?: number
+  readonly leftBoxes?: number
+  readonly leftTiles?: number
+  readonly binnedBags?: number
+  readonly broken?: number
+}): Phrase {
+  const stuff = word(`stuff-${use.stuff}`)
+  const bags = number(use.bags ?? use.leftBags ?? use.binnedBags ?? use.opened ?? 0, 2)
+  if (use.bags !== undefined && use.m2 !== undefined) return say('log.use', { bags, stuff, area: area(use.m2) })
+  if (use.bags !== undefined) return say('log.use-bags', { bags, stuff })
+  if (use.opened !== undefined) return say('log.use-opened', { bags, stuff })
+  if (use.binnedBags !== undefined) return say('log.use-binned', { bags, stuff })
+  if (use.broken !== undefined) return say('log.use-broken', { tiles: count(use.broken) })
+  if (use.tiles !== undefined) return say('log.use-tiles', { tiles: count(use.tiles) })
+  if (use.leftBags !== undefined) return say('log.use-left', { bags, stuff })
+  if (use.leftBoxes !== undefined) return say('log.use-left-boxes', { boxes: count(use.leftBoxes) })
+  if (use.leftTiles !== undefined) return say('log.use-left-tiles', { tiles: count(use.leftTiles) })
+  return say('log.use-area', { area: area(use.m2 ?? 0) })
+}
