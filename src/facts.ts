@@ -92,6 +92,8 @@ export type Pattern = {
   /** Share of the tile's length each row steps by: 1/2, 1/3 … kept as two whole numbers. */
   readonly offset?: readonly [over: number, under: number]
   readonly backAndForth?: boolean
+  /** Columns moved along the width, in place of rows along the length. */
+  readonly along?: 'width'
   readonly angleDeg?: number
 }
 
@@ -166,6 +168,18 @@ export type Facts = {
   /** Walls that are to get whole tiles, and walls that may hide the cuts. */
   readonly fullAt?: readonly WallSide[]
   readonly hideAt?: readonly WallSide[]
+  /** The wall the door is in, where it was said. */
+  readonly doorAt?: WallSide
+  /** Cuts are to go behind an appliance whose wall nobody has named. */
+  readonly hideBehind?: true
+  /** The crew asks which way the tile should run. */
+  readonly anyWay?: true
+  /** A face with a direction: no piece may be turned. */
+  readonly directional?: true
+  /** One side of a tile as it was measured, where only one was told. */
+  readonly measuredMm?: number
+  /** The slab's own joints, by their distance from a wall. */
+  readonly slabJoints?: readonly { readonly from: WallSide; readonly mm: number }[]
   /** How off-cuts may be reused, where the crew said; else the trade's rule. */
   readonly reuse?: 'any-offcut' | 'fresh-tile'
   readonly paceM2PerH?: number

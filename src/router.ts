@@ -93,7 +93,20 @@ export const ROUTES: readonly Route[] = [
   },
   {
     topic: 'layout',
-    all: [['layout-word', 'start-line', 'cut', 'hide', 'full-tiles', 'picture']],
+    all: [
+      [
+        'layout-word',
+        'start-line',
+        'cut',
+        'hide',
+        'full-tiles',
+        'picture',
+        'which-way',
+        'story-pole',
+        'cut-list',
+        'slab-joint',
+      ],
+    ],
     none: ['how-much', 'mortar', 'grout', 'clip'],
   },
   { topic: 'help', all: [['thanks', 'greeting']], when: (h) => h.quantities.length === 0 && h.tokens.length <= 6 },

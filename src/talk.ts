@@ -8,6 +8,7 @@ import { toSi } from './language/measures.ts'
 import { newerPrices } from './language/prices.ts'
 import { smallMm } from './language/small-lengths.ts'
 import { plainText } from './language/text.ts'
+import { sidesIn } from './language/wishes.ts'
 import { type Phrase, quote, room as roomLength, say, word } from './phrase.ts'
 import type { Topic } from './reply.ts'
 import { topicNamed, topicOf } from './router.ts'
@@ -32,6 +33,7 @@ const PASSING: readonly FactName[] = [
   'done',
   'bagKg',
   'sparePct',
+  'anyWay',
 ]
 /** What a question asks for, in words. */
 const QUESTION_WORDS: readonly Concept[] = [
@@ -70,7 +72,15 @@ const isQuestion = (heard: Heard): boolean => heard.has(...QUESTION_WORDS) || he
 const hasFacts = (facts: Facts): boolean =>
   Object.keys(facts).some((k) => k !== 'surface' && k !== 'wet' && k !== 'done')
 
-export function meaningOf(heard: Heard, memory: Memory): Meaning {
+/** "the back wall", to the question where the fridge stands. */
+function withWallAsked(heard: Heard, memory: Memory): Heard {
+  if (memory.asked?.question !== 'hide-wall' || heard.facts.hideAt) return heard
+  const walls = sidesIn(heard.marks)
+  return walls.length > 0 ? { ...heard, facts: { ...heard.facts, hideAt: walls } } : heard
+}
+
+export function meaningOf(message: Heard, memory: Memory): Meaning {
+  const heard = withWallAsked(message, memory)
   const { talk, facts: job } = memory
   if (heard.has('math') && talk && !hasFloor(heard.facts))
     return {
@@ -238,7 +248,14 @@ export function merged(old: Facts, fresh: Facts): Facts {
     : old.tile
   const goods = fresh.goods && old.goods ? { ...old.goods, ...fresh.goods } : (fresh.goods ?? old.goods)
   const prices = fresh.prices && old.prices ? newerPrices(old.prices, fresh.prices) : (fresh.prices ?? old.prices)
-  return { ...base, ...fresh, ...(tile ? { tile } : {}), ...(goods ? { goods } : {}), ...(prices ? { prices } : {}) }
+  // A tile told anew has not been measured, and cuts whose wall is named now are no longer homeless.
+  const { measuredMm: _m, hideBehind: _h, ...unasked } = base
+  const kept: Facts = {
+    ...unasked,
+    ...(base.measuredMm && !(fresh.tile && fresh.tile.lengthMm > 0) ? { measuredMm: base.measuredMm } : {}),
+    ...(base.hideBehind && !fresh.hideAt ? { hideBehind: true as const } : {}),
+  }
+  return { ...kept, ...fresh, ...(tile ? { tile } : {}), ...(goods ? { goods } : {}), ...(prices ? { prices } : {}) }
 }
 
 function definedTile(tile: NonNullable<Facts['tile']>): Partial<NonNullable<Facts['tile']>> {

@@ -3,7 +3,7 @@ import type { Pattern, PatternName, TileKind } from '../facts.ts'
 import type { Concept } from './concepts.ts'
 import type { Draft } from './figure.ts'
 import type { Mark } from './lexicon.ts'
-import type { Reader } from './measures.ts'
+import type { Quantity, Reader } from './measures.ts'
 
 const has = (marks: readonly Mark[], ...concepts: readonly Concept[]): boolean =>
   marks.some((m) => concepts.includes(m.concept))
@@ -60,13 +60,31 @@ function patternOf(reader: Reader, marks: readonly Mark[]): Pattern | undefined 
     !has(marks, 'set-verb', 'cure-word', 'grout')
   )
     return { name: 'diagonal', angleDeg: 45 }
-  if (found) return found[1] === 'diagonal' ? { name: 'diagonal', angleDeg: 45 } : { name: found[1] }
+  const woven = found && found[1] !== 'diagonal' && found[1] !== 'stacked' && has(marks, 'diagonal')
+  if (found) return found[1] === 'diagonal' || woven ? { name: found[1], angleDeg: 45 } : { name: found[1] }
   if (!has(marks, 'offset')) return undefined
   return {
     name: 'offset',
     ...(offset ? { offset } : {}),
-    ...(has(marks, 'back-and-forth') ? { backAndForth: true } : {}),
+    ...(has(marks, 'back-and-forth')
+      ? { backAndForth: true }
+      : has(marks, 'stair-step')
+        ? { backAndForth: false }
+        : {}),
+    ...(has(marks, 'along-width') ? { along: 'width' as const } : {}),
   }
+}
+
+/** "at 30 degrees": a turn of the pattern, where one is spoken of, and no temperature. */
+export function readAngle(reader: Reader, marks: readonly Mark[], quantities: readonly Quantity[], draft: Draft): void {
+  if (!draft.pattern && !has(marks, 'layout-word', 'diagonal', 'start-line', 'picture')) return
+  const angle = quantities.find((q) => q.unit === 'degree' && q.n > 0 && q.n < 90 && !reader.is(q.first - 1, 'slab'))
+  if (!angle) return
+  draft.pattern =
+    draft.pattern && draft.pattern.name !== 'stacked'
+      ? { ...draft.pattern, angleDeg: angle.n }
+      : { name: 'diagonal', angleDeg: angle.n }
+  delete draft.temperatures
 }
 
 const TILE_KINDS: readonly [Concept, TileKind][] = [

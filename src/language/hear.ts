@@ -6,7 +6,7 @@ import { type CommandWords, readCommands } from './command-words.ts'
 import type { Concept } from './concepts.ts'
 import { type OutlineHeard, readOutline } from './corners.ts'
 import type { Draft } from './figure.ts'
-import { readFlags } from './flags.ts'
+import { readAngle, readFlags } from './flags.ts'
 import { readGoods } from './goods.ts'
 import { type Item, isSize, itemsOf, joinDashes, splitMixed } from './items.ts'
 import { type Lexicon, type Mark, marksOf, unitAt } from './lexicon.ts'
@@ -110,7 +110,8 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   readFlags(reader, marks, draft)
   // The diagonal of a room is no pattern.
   if (outline?.room.outline?.told === 'four-sides' && draft.pattern?.name === 'diagonal') delete draft.pattern
-  readWishes(reader, marks, draft)
+  readWishes(reader, marks, quantities, metric, draft)
+  readAngle(reader, marks, quantities, draft)
   const goods = readGoods({ sizes, loose: singles.loose, marks, reader, metric }, draft)
   if (goods) draft.goods = goods
   const prices = readPrices(

@@ -1,25 +1,48 @@
 /** Area and outer walls, and the layout itself: where to snap the lines, the worst cut, the cut list, the picture. */
 
-import type { Exposure } from '../core/joints.ts'
 import { movementSpacingM } from '../core/joints.ts'
-import { type MovementPlan, movementJoints, sealantTubes } from '../core/layout/lines.ts'
 import { cutList, cutPieces } from '../core/layout/pieces.ts'
 import { area, count, type Phrase, run, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { floorNotes, floorSum, roomPhrase } from './floors.ts'
+import {
+  cutLines,
+  leftLines,
+  nominalLines,
+  offsetWarnings,
+  patternLines,
+  poleLines,
+  poleTable,
+  sliverJoint,
+  wayLines,
+} from './layout-extras.ts'
+import { exposureOf, movementLines, movementOf } from './movement.ts'
 import { drawingsOf } from './picture.ts'
 import { type LaidFloor, type LaidRoom, laidFor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
-import { laidValues } from './tile.ts'
+import { laidValues, tilesToBuy } from './tile.ts'
 import { type Brief, sourceOf, type Table, type Told } from './topic.ts'
+
+const LAYOUT_WORDS = [
+  'layout-word',
+  'start-line',
+  'cut',
+  'hide',
+  'full-tiles',
+  'picture',
+  'which-way',
+  'story-pole',
+  'sliver-word',
+  'cut-list',
+  'left-over',
+  'slab-joint',
+] as const
 
 export function layout(brief: Brief): Outcome<Told> {
   const floor = floorSum(brief.facts)
   if (!floor.ok) return floor
   if (!floor.value) return refuse('question', { question: 'area' })
-  const wantsLayout =
-    brief.has('layout-word', 'start-line', 'cut', 'hide', 'full-tiles', 'picture') &&
-    !brief.heard.has('perimeter', 'area-word')
+  const wantsLayout = brief.has(...LAYOUT_WORDS) && !brief.heard.has('perimeter', 'area-word')
   return wantsLayout
     ? wholeLayout(brief, floor.value.areaM2, floor.value.perimeterM)
     : areaOnly(brief, floor.value.areaM2, floor.value.perimeterM)
@@ -44,68 +67,87 @@ function areaOnly(brief: Brief, areaM2: number, perimeterM: number): Outcome<Tol
 }
 
 function wholeLayout(brief: Brief, areaM2: number, perimeterM: number): Outcome<Told> {
-  const known = knownTile(brief.facts)
+  const { facts } = brief
+  const known = knownTile(facts)
   if (!known) return refuse('question', { question: 'tile' })
+  if (facts.hideBehind && !facts.hideAt) return refuse('question', { question: 'hide-wall' })
   const assumed: Phrase[] = []
   const jointMm = jointOf(brief, assumed)
   if (jointMm >= known.widthMm)
     return refuse('out-of-range', { field: 'joint', value: jointMm, min: 0, max: known.widthMm / 2, unit: 'mm' })
-  const laid = laidFor(brief.facts, known, jointMm)
-  if (laid === null) return refuse('question', { question: 'room' })
-  if (!laid.ok) return laid
-  const exposure: Exposure = brief.facts.exterior
-    ? 'exterior'
-    : brief.has('heated')
-      ? 'heated'
-      : brief.has('sun')
-        ? 'sun'
-        : brief.facts.wet === 'wet'
-          ? 'wet'
-          : 'interior'
-  const movement = movementOf(laid.value, exposure)
+  const result = laidFor(facts, known, jointMm)
+  if (result === null) return refuse('question', { question: 'room' })
+  if (!result.ok) return result
+  const laid = result.value
+  const exposure = exposureOf(brief)
+  const movement = movementOf(laid, exposure, facts)
+  const sliver = sliverJoint(brief, known, jointMm, laid)
+  const { rooms } = laid
+  const wantsPole = brief.has('story-pole')
   return fine({
     topic: 'layout',
-    answer: firstLines(laid.value.rooms[0]),
+    answer:
+      rooms.length > 1
+        ? say('layout.room-lines', { room: roomPhrase(rooms[0].room), lines: firstLines(rooms[0]) })
+        : firstLines(rooms[0]),
     details: [
+      ...wayLines(facts, known, rooms[0]),
+      ...(wantsPole ? poleLines(rooms[0], jointMm) : []),
+      ...(brief.has('cut-list') ? cutLines(laid) : []),
+      ...(brief.has('left-over') ? leftLines(laid) : []),
+      ...(sliver?.lines ?? []),
       say('layout.counts', {
         tile: tilePhrase(known, brief.metric),
-        cells: count(laid.value.cells),
-        whole: count(laid.value.whole),
-        cut: count(laid.value.cut),
+        cells: count(laid.cells),
+        whole: count(laid.whole),
+        cut: count(laid.cut),
       }),
-      ...(laid.value.smallestCutMm === null ? [] : [say('layout.worst', { cut: small(laid.value.smallestCutMm) })]),
-      ...laid.value.rooms
-        .slice(1)
-        .map((r) => say('layout.room-lines', { room: roomPhrase(r.room), lines: firstLines(r) })),
-      say(`layout.rule-${laid.value.reuse.rule}`, {
-        reused: count(laid.value.reuse.offcutsReused),
-        stock: count(laid.value.reuse.stockTiles),
+      ...(laid.smallestCutMm === null ? [] : [say('layout.worst', { cut: small(laid.smallestCutMm) })]),
+      ...rooms.slice(1).map((r) => say('layout.room-lines', { room: roomPhrase(r.room), lines: firstLines(r) })),
+      ...patternLines(facts, known, jointMm, laid),
+      say(`layout.rule-${laid.reuse.rule}`, {
+        reused: count(laid.reuse.offcutsReused),
+        stock: count(laid.reuse.stockTiles),
       }),
-      ...measureAgain(laid.value.rooms[0]),
-      ...movementLine(movement),
+      ...(facts.directional ? [say('layout.directional')] : []),
+      ...measureAgain(rooms[0]),
+      ...nominalLines(facts, known, laid, brief.metric),
+      ...movementLines(movement),
     ],
     assumed: [
       ...assumed,
-      ...laid.value.notes,
-      ...(brief.facts.pattern ? [] : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
+      ...laid.notes,
+      ...(facts.pattern ? [] : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
+      ...(facts.doorAt && !doorSaid(brief) ? [say('layout.assumed-door', { side: word(`side-${facts.doorAt}`) })] : []),
       say('layout.assumed-gap'),
     ],
+    warnings: offsetWarnings(laid),
     sources: [sourceOf(brief.settings.practice.tile.spareStraight)],
-    working: workings(laid.value),
+    working: workings(laid),
     values: {
-      ...laidValues(laid.value),
+      ...laidValues(laid),
+      tile_count: tilesToBuy(brief, laid),
       area_m2: areaM2,
       perimeter_m: perimeterM,
       tile_length_mm: known.lengthMm,
       tile_width_mm: known.widthMm,
-      joint_mm: jointMm,
+      joint_mm: sliver?.jointMm ?? jointMm,
       movement_spacing_m: movementSpacingM(exposure).highM,
     },
-    tables: [cutTable(laid.value)],
-    drawings: drawingsOf(laid.value, movement.plans, brief.facts),
+    tables: [cutTable(laid), ...(wantsPole ? [poleTable(rooms[0], jointMm)] : [])],
+    drawings: drawingsOf(laid, movement.plans, facts),
     offers: ['math', 'keep'],
   })
 }
+
+/** A wall was named in this message, so the door is where the crew said. */
+const doorSaid = (brief: Brief): boolean =>
+  brief.heard.marks.some(
+    (m) =>
+      m.concept === 'door' &&
+      [1, 2, 3, 4, 5].some((k) => brief.heard.reader.is(m.first + m.count - 1 + k, ...SIDE_WORDS)),
+  )
+const SIDE_WORDS = ['left-side', 'right-side', 'top-side', 'bottom-side'] as const
 
 /** "First line 23 5/8 in from the left wall, 11 in from the bottom wall." */
 function firstLines({ start }: LaidRoom): Phrase {
@@ -127,46 +169,6 @@ function measureAgain({ start }: LaidRoom): Phrase[] {
   return Number.isFinite(marginMm) && marginMm < 25
     ? [say(promise.along === 'x' ? 'layout.measure-x' : 'layout.measure-y', { margin: small(Math.max(0, marginMm)) })]
     : []
-}
-
-type Movement = {
-  readonly plans: readonly (MovementPlan | null)[]
-  readonly insideMm: number
-  readonly perimeterMm: number
-  readonly lines: number
-  readonly lowM: number
-  readonly highM: number
-}
-const SEALANT_MM = 6.35
-
-function movementOf(laid: LaidFloor, exposure: Exposure): Movement {
-  const { lowM, highM } = movementSpacingM(exposure)
-  const plans = laid.rooms.map((r) => {
-    const plan = movementJoints(r.floor, r.start.spec, highM * 1000)
-    return plan.ok ? plan.value : null
-  })
-  const sum = (of: (p: MovementPlan) => number): number => plans.reduce((total, p) => total + (p ? of(p) : 0), 0)
-  return {
-    plans,
-    insideMm: sum((p) => p.insideMm),
-    perimeterMm: sum((p) => p.perimeterMm),
-    lines: sum((p) => p.joints.length),
-    lowM,
-    highM,
-  }
-}
-
-function movementLine(m: Movement): Phrase[] {
-  const tubes = sealantTubes(m.insideMm + m.perimeterMm, SEALANT_MM, SEALANT_MM)
-  const args = {
-    perimeter: run(m.perimeterMm),
-    inside: run(m.insideMm),
-    lines: count(m.lines),
-    low: run(m.lowM * 1000),
-    high: run(m.highM * 1000),
-    tubes: count(tubes.ok ? Math.ceil(tubes.value) : 0),
-  }
-  return [say(m.lines > 0 ? 'layout.movement' : 'layout.soft-perimeter', args)]
 }
 
 function workings(laid: LaidFloor): Phrase[] {

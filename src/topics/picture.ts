@@ -1,6 +1,6 @@
 /** The layout as a drawing: tiles, cuts, walls with their lengths, lines to snap, movement joints. Worded when told. */
 import { boxOf, type Floor, type Point, type Ring, ringArea } from '../core/floor/rings.ts'
-import { wallsOf } from '../core/floor/walls.ts'
+import { wallsOf, wallsOn } from '../core/floor/walls.ts'
 import type { MovementPlan } from '../core/layout/lines.ts'
 import { tilesOf } from '../core/layout/pieces.ts'
 import type { Facts, WallSide } from '../facts.ts'
@@ -53,6 +53,7 @@ function drawingOf(room: LaidRoom, outer: Ring, movement: MovementPlan | null, f
   const hidden = facts.hideAt ?? []
   const marks = new Set(holes.length > 0 ? ['hole'] : [])
   if (hidden.length > 0) marks.add('hidden')
+  if (facts.doorAt) marks.add('door')
   const lines = (movement?.joints ?? []).flatMap((j) => j.stretches.map(([from, to]) => ({ from, to })))
   if (lines.length > 0) marks.add('movement')
   return {
@@ -60,23 +61,34 @@ function drawingOf(room: LaidRoom, outer: Ring, movement: MovementPlan | null, f
     floor: outer,
     holes,
     tiles: drawn,
-    walls: wallsDrawn(room.floor, outer, hidden, text),
+    walls: wallsDrawn(room.floor, outer, hidden, facts.doorAt ?? null, text),
     starts: startsDrawn(room, box, text),
     movement: lines,
     scale: scaleOf(box.maxX - box.minX, text),
-    legend: (['whole', 'cut', 'start', 'movement', 'hidden', 'hole'] as const)
+    legend: (['whole', 'cut', 'start', 'movement', 'door', 'hidden', 'hole'] as const)
       .filter((mark) => mark === 'whole' || mark === 'cut' || mark === 'start' || marks.has(mark))
       .map((mark) => ({ mark, text: text(say(`picture.${mark}`)) })),
   }
 }
 
-function wallsDrawn(floor: Floor, outer: Ring, hidden: readonly WallSide[], text: Word): Drawing['walls'] {
+function kindOf(side: WallSide | null, hidden: readonly WallSide[], isDoor: boolean): Drawing['walls'][number]['kind'] {
+  if (isDoor) return 'door'
+  return side !== null && hidden.includes(side) ? 'hidden' : 'plain'
+}
+
+function wallsDrawn(
+  floor: Floor,
+  outer: Ring,
+  hidden: readonly WallSide[],
+  door: WallSide | null,
+  text: Word,
+): Drawing['walls'] {
   return wallsOf(floor)
     .filter((wall) => !wall.ofHole && floor.rings[wall.ring] === outer)
-    .map(({ from, to, lengthMm, side }) => ({
+    .map(({ from, to, lengthMm, side, index }) => ({
       from,
       to,
-      kind: side !== null && hidden.includes(side) ? ('hidden' as const) : ('plain' as const),
+      kind: kindOf(side, hidden, side === door && wallsOn(floor, side!)[0]?.index === index),
       ...(lengthMm >= LEAST_DIMENSION_MM
         ? { label: text(say('picture.length', { length: roomLength(lengthMm) })) }
         : {}),

@@ -41,7 +41,7 @@ export function laidPattern(pattern: Pattern | undefined): { pattern: LaidPatter
           kind: 'offset',
           share: { over, under },
           step: pattern.backAndForth || under === 2 ? 'back-and-forth' : 'stair',
-          along: 'length',
+          along: pattern.along ?? 'length',
         },
         angleDeg,
       }
@@ -74,7 +74,10 @@ export function specFor(floor: Floor, tile: Tile, jointMm: number, pattern: Patt
       ? { lengthMm: tile.widthMm, widthMm: tile.lengthMm }
       : { lengthMm: tile.lengthMm, widthMm: tile.widthMm },
     jointMm,
-    pattern: upright && !turned && laid.pattern.kind === 'offset' ? { ...laid.pattern, along: 'width' } : laid.pattern,
+    pattern:
+      upright && !turned && laid.pattern.kind === 'offset'
+        ? { ...laid.pattern, along: laid.pattern.along === 'width' ? 'length' : 'width' }
+        : laid.pattern,
     angleDeg: laid.angleDeg,
     originMm: [0, 0],
     wallGapMm: gap,
@@ -149,8 +152,17 @@ export function laidFor(facts: Facts, tile: Tile, jointMm: number): Outcome<Laid
   if (!shaped || tile.shape === 'hexagon' || tile.shape === 'mosaic' || tile.lengthMm < LEAST_LAID_MM) return null
   const areaMm2 = rooms.reduce((sum, r) => sum + roomM2(r), 0) * 1e6
   if (areaMm2 / (tile.lengthMm * tile.widthMm) > MOST_LAID) return null
-  const wishes: Wishes = { ...NO_WISHES, fullAt: facts.fullAt ?? [], hideAt: facts.hideAt ?? [] }
-  return laidFloor(facts, tile, jointMm, { rule: facts.reuse ?? 'factory-edge', wishes, mayTurnFace: true })
+  const wishes: Wishes = {
+    ...NO_WISHES,
+    fullAt: facts.fullAt ?? [],
+    hideAt: facts.hideAt ?? [],
+    mayTurn: facts.anyWay === true,
+  }
+  return laidFloor(facts, tile, jointMm, {
+    rule: facts.reuse ?? 'factory-edge',
+    wishes,
+    mayTurnFace: facts.directional !== true,
+  })
 }
 
 /** Lays every room from its best start and cuts the pieces by the rule.

@@ -33,7 +33,18 @@ export function tilePhrase(tile: Tile, metric: boolean): Phrase {
 }
 
 /** The tile of the facts, if its size is known. */
-export const knownTile = (facts: Facts): Tile | null => (facts.tile && facts.tile.lengthMm > 0 ? facts.tile : null)
+export function knownTile(facts: Facts): Tile | null {
+  const { tile, measuredMm } = facts
+  if (!tile || tile.lengthMm <= 0) return null
+  return measuredMm ? measuredTile(tile, measuredMm) : tile
+}
+
+/** A tile one side of which was measured: that side, both of a square, the other as it was told. */
+function measuredTile(tile: Tile, mm: number): Tile {
+  if (Math.abs(tile.lengthMm - tile.widthMm) < 1) return { ...tile, lengthMm: mm, widthMm: mm }
+  const isLength = Math.abs(mm - tile.lengthMm) < Math.abs(mm - tile.widthMm)
+  return isLength ? { ...tile, lengthMm: mm } : { ...tile, widthMm: mm }
+}
 
 /** The joint that is meant: said, carried, or the usual one. */
 export function jointOf(brief: Brief, assumed: Phrase[]): number {

@@ -1,12 +1,12 @@
 /** Tile: places on the floor, pieces to buy, boxes, weight. */
 
-import { offsetWarning } from '../core/layout/compare.ts'
 import { type Box, boxesFor, moduleM2, type TileShape, tilesForArea, withSpares } from '../core/tile.ts'
 import type { Pattern, Tile } from '../facts.ts'
 import { area, count, number, type Phrase, percent, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import type { Figure } from '../settings.ts'
 import { floorNotes, floorSum, roomPhrase } from './floors.ts'
+import { offsetWarnings } from './layout-extras.ts'
 import { type LaidFloor, laidFor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
@@ -156,22 +156,19 @@ function fromArea(
 
 /** A long tile offset too far, and a room no larger than its tile. */
 function warningsOf(brief: Brief, known: Tile, laid: LaidFloor | null): Phrase[] {
-  const warnings: Phrase[] = []
-  const spec = laid?.rooms[0]?.start.spec
-  const over = spec ? offsetWarning(spec) : null
-  if (over)
-    warnings.push(
-      say('tile.offset-long', {
-        side: small(over.sideMm),
-        offset: percent(over.offsetPct),
-        limit: percent(over.limitPct),
-      }),
-    )
+  const warnings = offsetWarnings(laid)
   const narrow = (brief.facts.rooms ?? []).some((r) =>
     r.pieces.some((p) => p.sign === 1 && Math.min(p.lengthMm, p.widthMm) < known.widthMm),
   )
   if (narrow) warnings.push(say('tile.room-smaller'))
   return warnings
+}
+
+/** Tiles to buy for a layout, spares in. */
+export function tilesToBuy(brief: Brief, laid: LaidFloor): number | undefined {
+  const sparePct = brief.facts.sparePct ?? patternRule(brief, brief.facts.pattern).spare.value * 100
+  const pieces = withSpares(laid.whole + laid.reuse.stockTiles, sparePct / 100)
+  return pieces.ok ? pieces.value : undefined
 }
 
 /** What the layout says in a reply about tile: places, the narrowest cut, off-cuts. */

@@ -5,6 +5,7 @@ import { fields } from './fields.ts'
 import { fitness } from './fitness.ts'
 import { jobs } from './jobs.ts'
 import { layout } from './layout.ts'
+import { layoutExtras } from './layout-extras.ts'
 import { names } from './names.ts'
 import { outlines } from './outlines.ts'
 import { quantities } from './quantities.ts'
@@ -23,6 +24,7 @@ export const phrases = {
   ...fitness,
   ...jobs,
   ...layout,
+  ...layoutExtras,
   ...names,
   ...outlines,
   ...quantities,

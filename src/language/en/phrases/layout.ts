@@ -20,9 +20,10 @@ export const layout = {
   'layout.rule-fresh-tile': 'A fresh tile for each cut: {stock} tiles.',
   'layout.measure-x': 'Measure the room across again: {margin} off and the cuts change.',
   'layout.measure-y': 'Measure the room up and down again: {margin} off and the cuts change.',
-  'layout.soft-perimeter': 'Leave 1/4 in soft joint at every wall: {perimeter}, {tubes} {tubes|tube|tubes} of sealant.',
+  'layout.soft-perimeter':
+    'Leave 1/4 in soft joint at every wall: {perimeter} of backer rod, {tubes} {tubes|tube|tubes} of sealant.',
   'layout.movement':
-    '{lines} movement {lines|joint|joints} inside ({inside}), and 1/4 in at every wall ({perimeter}): {tubes} {tubes|tube|tubes} of sealant. Every {low} to {high} here; less in sun, wet or heat.',
+    '{lines} movement {lines|joint|joints} inside ({inside}), and 1/4 in at every wall ({perimeter}): {rod} of backer rod, {tubes} {tubes|tube|tubes} of sealant. Sources say every {low} to {high}; spaced by {high}.',
   'layout.assumed-gap': '1/4 in gap at the walls',
   'layout.work-room': '{room}: {cells} places = {whole} whole + {cut} cut, {joints} of joint',
   'layout.work-axis': '{span} across with {tile} tile: worst cut {worst}',

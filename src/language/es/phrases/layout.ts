@@ -21,9 +21,9 @@ export const layout = {
   'layout.measure-x': 'Mide otra vez el cuarto a lo ancho: con {margin} de diferencia cambian los cortes.',
   'layout.measure-y': 'Mide otra vez el cuarto a lo largo: con {margin} de diferencia cambian los cortes.',
   'layout.soft-perimeter':
-    'Deja junta suave de 1/4 pulg en cada pared: {perimeter}, {tubes} {tubes|tubo|tubos} de sellador.',
+    'Deja junta suave de 1/4 pulg en cada pared: {perimeter} de cordón de respaldo, {tubes} {tubes|tubo|tubos} de sellador.',
   'layout.movement':
-    '{lines} {lines|junta|juntas} de movimiento adentro ({inside}), y 1/4 pulg en cada pared ({perimeter}): {tubes} {tubes|tubo|tubos} de sellador. Aquí cada {low} a {high}; menos con sol, agua o calefacción.',
+    '{lines} {lines|junta|juntas} de movimiento adentro ({inside}), y 1/4 pulg en cada pared ({perimeter}): {rod} de cordón de respaldo, {tubes} {tubes|tubo|tubos} de sellador. Las fuentes dicen cada {low} a {high}; aquí a {high}.',
   'layout.assumed-gap': '1/4 pulg de espacio en las paredes',
   'layout.work-room': '{room}: {cells} lugares = {whole} enteras + {cut} cortadas, {joints} de junta',
   'layout.work-axis': '{span} de lado a lado con loseta {tile}: peor corte {worst}',
