@@ -8,31 +8,52 @@ type Stretch = { readonly most: number; readonly of: (size: number) => number }
 
 /** Past this many kinds only a sample of the functions is tried. */
 const MOST_FUNCTIONS = 40
+/** Measures kept besides the area. */
+const MEASURES = 5
+const TINY = 1e-6
 
-export function sizeBound(shop: Shop): number {
-  const across = stretches(
-    shop.kinds.flatMap((k) => k.poses.map((p) => p.w)),
-    shop.w,
-  )
-  const up = stretches(
-    shop.kinds.flatMap((k) => k.poses.map((p) => p.h)),
-    shop.h,
-  )
-  const widths = across.map((f) => shop.kinds.map((k) => k.poses.map((p) => f.of(p.w) / f.most)))
-  const heights = up.map((g) => shop.kinds.map((k) => k.poses.map((p) => g.of(p.h) / g.most)))
-  let best = Math.ceil(shop.pieces / shop.max)
-  for (const w of widths)
-    for (const h of heights) {
-      let sum = 0
-      for (let k = 0; k < shop.kinds.length; k++) {
-        let least = Number.POSITIVE_INFINITY
-        const [ws, hs] = [w[k]!, h[k]!]
-        for (let p = 0; p < ws.length; p++) least = Math.min(least, ws[p]! * hs[p]!)
-        sum += least * shop.kinds[k]!.qty
-      }
-      best = Math.max(best, Math.ceil(sum - 1e-6))
-    }
-  return best
+/** The bound, and the measures of a tile that bound it most, the plain area last. */
+export function sizeBound(shop: Shop): { readonly bound: number; readonly measures: readonly Float64Array[] } {
+  const poses = shop.kinds.flatMap((k) => k.poses)
+  const shares = (side: 'w' | 'h') => {
+    const sizes = poses.map((p) => p[side])
+    return stretches(sizes, shop[side]).map((f) => new Float64Array(sizes.map((size) => f.of(size) / f.most)))
+  }
+  const [widths, heights] = [shares('w'), shares('h')]
+  const measure = (at: number) => least(shop, widths[Math.floor(at / heights.length)]!, heights[at % heights.length]!)
+  const qty = Float64Array.from(shop.kinds, (k) => k.qty)
+  const sums = new Float64Array(widths.length * heights.length)
+  const single = poses.length === qty.length
+  for (let at = 0; at < sums.length; at++) {
+    const [w, h] = [widths[Math.floor(at / heights.length)]!, heights[at % heights.length]!]
+    const shares = single ? null : least(shop, w, h)
+    let sum = 0
+    for (let k = 0; k < qty.length; k++) sum += qty[k]! * (shares ? shares[k]! : w[k]! * h[k]!)
+    sums[at] = sum
+  }
+  const strongest: number[] = []
+  const bound = Math.max(Math.ceil(shop.pieces / shop.max), Math.ceil(sums.reduce((a, b) => Math.max(a, b)) - TINY))
+  let below = Number.POSITIVE_INFINITY
+  while (strongest.length < MEASURES) {
+    let best = 0
+    for (let at = 1; at < sums.length; at++) if (sums[at]! < below && (!best || sums[at]! > sums[best]!)) best = at
+    if (!best) break
+    strongest.push(best)
+    below = sums[best]! - TINY
+  }
+  return { bound, measures: [...strongest, 0].map(measure) }
+}
+
+/** Of the poses of each kind, the share of the one that takes least. */
+function least(shop: Shop, w: Float64Array, h: Float64Array): Float64Array {
+  const shares = new Float64Array(shop.kinds.length)
+  let p = 0
+  for (let k = 0; k < shares.length; k++) {
+    let share = w[p]! * h[p]!
+    for (const last = p + shop.kinds[k]!.poses.length - 1; ++p <= last; ) share = Math.min(share, w[p]! * h[p]!)
+    shares[k] = share
+  }
+  return shares
 }
 
 function stretches(sizes: readonly number[], full: number): Stretch[] {

@@ -28,16 +28,19 @@ export type Family = {
 
 /** Groups with more sub-groups than this are left to the quick rules. */
 const MOST_SUBGROUPS = 300
+const MISFIT = -1
 
 export class Groups {
   readonly shop: Shop
   readonly none: Family
+  /** The group of no pieces. */
+  readonly nothing: Group
   /** By two kinds: 0 not known yet, 1 they fit, 2 they do not. */
   readonly #pairs: Uint8Array
   readonly #all: Group[]
-  /** By a group's id and one more kind: the larger group, null where it fits in no tile. */
-  readonly #larger = new Map<number, Group | null>()
-  #groups = 1
+  readonly #byId: Group[]
+  /** By a group's id and one more kind: the larger group's id, 0 not known yet, -1 where it fits in no tile. */
+  #larger: Int32Array
   /** Pairs of boxes looked at so far: the measure of work. */
   work = 0
 
@@ -45,6 +48,9 @@ export class Groups {
     this.shop = shop
     this.#pairs = new Uint8Array(shop.kinds.length ** 2)
     this.#all = [groupOf([], [], 0, 0)]
+    this.nothing = this.#all[0]!
+    this.#byId = [this.nothing]
+    this.#larger = new Int32Array(256 * shop.kinds.length)
     this.none = { all: this.#all, size: 1, kind: [], step: [], single: true }
   }
 
@@ -57,7 +63,7 @@ export class Groups {
     const added = again ? family.step.at(-1)! : size
     const largest = family.all[size - 1]!
     if (largest.area + this.shop.kinds[kind]!.area > this.shop.area) return null
-    if (this.#larger.get(largest.id * kinds + kind) === null) return null
+    if (this.#larger[largest.id * kinds + kind] === MISFIT) return null
     for (const other of family.kind) if (!this.#pair(other, kind)) return null
     if (size + added > MOST_SUBGROUPS) return undefined
     const all = this.#all
@@ -72,15 +78,27 @@ export class Groups {
     for (let at = size; at < size + added; at++) {
       const parent = all[at - added]!
       const key = parent.id * kinds + kind
-      let child = this.#larger.get(key)
-      if (child === undefined) {
-        child = this.#together(grown, at, parent, kind)
-        this.#larger.set(key, child)
+      let id = this.#larger[key]!
+      if (id === 0) {
+        id = this.#together(grown, at, parent, kind)
+        this.#larger[key] = id
       }
-      if (child === null) return null
-      all.push(child)
+      if (id === MISFIT) return null
+      all.push(this.#byId[id]!)
     }
     return grown
+  }
+
+  /** As `grow`, by the group alone: what is known already is told at once. */
+  child(group: Group, kind: number): Group | null | undefined {
+    const id = this.#larger[group.id * this.shop.kinds.length + kind]!
+    if (id) return id === MISFIT ? null : this.#byId[id]!
+    for (const other of group.kinds) if (!this.#pair(other, kind)) return null
+    let family: Family | null | undefined = this.none
+    for (const k of group.kinds) family = family && this.grow(family, k)
+    if (!family) return family
+    const grown = this.grow(family, kind)
+    return grown && grown.all[grown.size - 1]!
   }
 
   /** Whether two pieces of these kinds fit together. */
@@ -105,18 +123,29 @@ export class Groups {
     return family
   }
 
-  #together(family: Family, at: number, parent: Group, kind: number): Group | null {
+  #together(family: Family, at: number, parent: Group, kind: number): number {
     const { shop } = this
     const kinds = [...parent.kinds, kind]
-    if (kinds.length === 1) return groupOf(kinds, shop.kinds[kind]!.poses, shop.kinds[kind]!.area, this.#groups++)
     const area = parent.area + shop.kinds[kind]!.area
-    if (area > shop.area) return null
+    if (kinds.length === 1) return this.#keep(groupOf(kinds, shop.kinds[kind]!.poses, area, this.#byId.length))
+    if (area > shop.area) return MISFIT
     const boxes: Box[] = []
     if (family.single)
       for (let half = (at - 1) & at; 2 * half > at; half = (half - 1) & at)
         this.#halves(family.all[half]!, family.all[at - half]!, boxes)
     else for (const half of halves(family, at)) this.#halves(family.all[half]!, family.all[at - half]!, boxes)
-    return boxes.length ? groupOf(kinds, boxes, area, this.#groups++) : null
+    return boxes.length ? this.#keep(groupOf(kinds, boxes, area, this.#byId.length)) : MISFIT
+  }
+
+  #keep(group: Group): number {
+    this.#byId.push(group)
+    const room = this.#byId.length * this.shop.kinds.length
+    if (room > this.#larger.length) {
+      const larger = new Int32Array(2 * room)
+      larger.set(this.#larger)
+      this.#larger = larger
+    }
+    return group.id
   }
 
   /** The boxes of two halves put together. */

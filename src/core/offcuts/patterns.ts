@@ -1,5 +1,5 @@
-/** Every way to fill one tile: groups of kinds that fit together and take no further piece of a later kind. */
-import type { Family, Groups } from './groups.ts'
+/** Every way to fill one tile where only one direction counts: kinds that fit together and take no further piece of a
+ *  later kind. */
 import type { Shop } from './shop.ts'
 
 /** Kinds in ascending order and how many of each. */
@@ -50,37 +50,6 @@ export function patternsOneWay(shop: Shop, sizes: readonly number[], capacity: n
         held.push(kind)
         fill(kind, room - sizes[kind]!)
         held.pop()
-        left[kind]!++
-      }
-    if (leaf) list.push(asPattern(shop, held))
-  }
-}
-
-/** By guillotine cuts in both directions. */
-export function patternsTwoWay(groups: Groups, limits: Limits): Patterns {
-  const { shop } = groups
-  const list: Pattern[] = []
-  const left = shop.kinds.map((k) => k.qty)
-  const stop = groups.work + limits.work
-  let complete = true
-  fill(0, groups.none)
-  return { list, complete }
-
-  function fill(from: number, family: Family): void {
-    const held = family.all[family.size - 1]!.kinds
-    let leaf = true
-    if (held.length < shop.max)
-      for (let kind = from; kind < left.length; kind++) {
-        groups.work++
-        if (groups.work > stop || list.length >= limits.patterns) complete = false
-        if (!complete) break
-        if (!left[kind]) continue
-        const grown = groups.grow(family, kind)
-        if (grown === undefined) complete = false
-        if (!grown) continue
-        leaf = false
-        left[kind]!--
-        fill(kind, grown)
         left[kind]!++
       }
     if (leaf) list.push(asPattern(shop, held))

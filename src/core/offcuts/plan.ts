@@ -2,27 +2,30 @@
  *  its work counted in steps, so that the same order gets the same plan at every run. */
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { sizeBound } from './bounds.ts'
+import { betterPrices } from './columns.ts'
 import { cover, dive } from './cover.ts'
 import { fillTiles } from './fill.ts'
+import { Fills } from './fills.ts'
 import { Groups, type Lying, layGroup } from './groups.ts'
 import { type CutOrder, type CutPlan, checkOrder, type Placed, type TileCut } from './order.ts'
 import { greedyPairs, matchPairs } from './pairs.ts'
-import { type Patterns, patternsOneWay, patternsTwoWay } from './patterns.ts'
+import { patternsOneWay } from './patterns.ts'
 import { prices } from './prices.ts'
-import { quickPlan, quickRules, shuffled } from './quick.ts'
+import { quickPlan, quickRules } from './quick.ts'
+import { seek } from './seek.ts'
 import { oneWay, openShop, type Shop } from './shop.ts'
 
 /** Steps each part may take: together under 10 ms for 40 pieces on a slow machine. */
 const BUDGET = {
   fill: 40_000,
-  patterns: 5_000,
-  patternsOneWay: 10_000,
+  patterns: 10_000,
   patternWork: 100_000,
   simplex: 150,
   cover: 100_000,
-  /** The same search where it cannot prove anything. */
-  guess: 20_000,
-  shuffles: 40,
+  /** Both ways. */
+  columns: 400,
+  prices: 60_000,
+  seek: 30_000,
   /** Above this the exact searches are left out. */
   pieces: 250,
   kinds: 120,
@@ -81,13 +84,16 @@ class Planner {
   readonly qty: number[]
   tiles: Lying[][]
   bound: number
+  readonly measures: readonly Float64Array[]
 
   constructor(shop: Shop) {
     this.shop = shop
     this.groups = new Groups(shop)
     this.line = oneWay(shop)
     this.qty = shop.kinds.map((k) => k.qty)
-    this.bound = sizeBound(shop)
+    const { bound, measures } = sizeBound(shop)
+    this.bound = bound
+    this.measures = measures
     this.tiles = []
   }
 
@@ -103,7 +109,8 @@ class Planner {
     if (this.open && this.shop.max >= 2) this.pair()
     const small = this.shop.pieces <= BUDGET.pieces && this.shop.kinds.length <= BUDGET.kinds
     if (this.open && small && this.line) this.fill()
-    if (this.open && small) this.search()
+    if (this.open && small && this.line) this.coverLine(this.line.sizes, this.line.capacity)
+    if (this.open && small && !this.line) this.seekFills()
     return { tiles: this.tiles, bound: this.bound }
   }
 
@@ -204,37 +211,40 @@ class Planner {
     }
   }
 
-  get shares(): Float64Array {
-    const { line, shop } = this
-    return Float64Array.from(shop.kinds, (k, i) => (line ? line.sizes[i]! / line.capacity : k.area / shop.area))
-  }
-
-  patterns(): Patterns {
-    const { line, shop } = this
-    const work = BUDGET.patternWork
-    if (line) return patternsOneWay(shop, line.sizes, line.capacity, { patterns: BUDGET.patternsOneWay, work })
-    return patternsTwoWay(this.groups, { patterns: BUDGET.patterns, work })
-  }
-
-  /** All patterns of a tile, their prices, and a search for the tiles that lose little. */
-  search(): void {
-    if (!this.line) this.tiles = shuffled(this.shop, this.tiles, this.bound, BUDGET.shuffles)
-    if (!this.open) return
-    const patterns = this.patterns()
+  /** One direction: all patterns of a tile, their prices, and a search for the tiles that lose little. */
+  coverLine(sizes: readonly number[], capacity: number): void {
+    const limits = { patterns: BUDGET.patterns, work: BUDGET.patternWork }
+    const patterns = patternsOneWay(this.shop, sizes, capacity, limits)
     const singles = this.shop.kinds.map((k, kind) => ({ kinds: [kind], counts: [1], area: k.area }))
     const list = patterns.complete ? patterns.list : [...patterns.list, ...singles]
-    // Prices of some patterns prove nothing: then a piece's share of the tile is as good a guide, and cheaper.
-    const price = patterns.complete || this.line ? prices(this.qty, list, BUDGET.simplex) : this.shares
+    const price = prices(this.qty, list, BUDGET.simplex)
     const worth = this.qty.reduce((sum, n, kind) => sum + n * price[kind]!, 0)
     if (patterns.complete) this.bound = Math.max(this.bound, Math.ceil(worth - 1e-6))
     if (!this.open) return
     const task = { demand: this.qty, patterns: list, price }
     this.offerKinds(dive(task))
     while (this.open) {
-      const { tiles, exhausted } = cover(task, this.bound, patterns.complete ? BUDGET.cover : BUDGET.guess)
+      const { tiles, exhausted } = cover(task, this.bound, BUDGET.cover)
       if (tiles) this.offerKinds(tiles)
       if (tiles || !exhausted || !patterns.complete) break
       this.bound++
+    }
+  }
+
+  /** Both directions: prices from the fills that matter, and a plan of the tiles that lose little by them. */
+  seekFills(): void {
+    const fills = new Fills(this.groups, this.measures)
+    const plan = this.tiles.map((tile) => tile.map((l) => l.kind))
+    const start = { demand: this.qty, plan, price: this.measures[0]!, bound: this.bound }
+    const { price, bound } = betterPrices(fills, start, { simplex: BUDGET.columns, spend: BUDGET.prices })
+    this.bound = bound
+    const stop = fills.spent + BUDGET.seek
+    for (let target = bound; target < this.tiles.length; target++) {
+      const rest = stop - fills.spent
+      const spend = target + 1 < this.tiles.length ? rest / 2 : rest
+      const { tiles, exhausted } = seek(fills, price, this.qty, target, spend)
+      if (tiles) this.offerKinds(tiles)
+      else if (exhausted && target === this.bound) this.bound++
     }
   }
 }

@@ -52,7 +52,8 @@ function worthOfAll({ kind, n, start, size }: Flat, price: Float64Array): Float6
   return worths
 }
 
-class Simplex {
+/** The revised simplex method on a dense inverse. */
+export class Simplex {
   readonly price: Float64Array
   steps = 0
   readonly #inverse: Float64Array

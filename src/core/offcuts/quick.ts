@@ -25,7 +25,6 @@ type Fit = (typeof FITS)[number]
 const MANY = 400
 /** Past this many, one of them. */
 const VERY_MANY = 4000
-const RANDOM_PIECES = 60
 
 export type Rule = { readonly order: readonly number[]; readonly cut: Cut; readonly fit: Fit }
 
@@ -42,25 +41,6 @@ export function quickRules(shop: Shop): Rule[] {
       for (const fit of many ? (['first'] as const) : FITS) rules.push({ order, cut, fit })
   }
   return rules
-}
-
-/** The best of many shuffled orders, the same at every run; stops at `target` tiles. */
-export function shuffled(shop: Shop, best: Lying[][], target: number, tries: number): Lying[][] {
-  if (shop.pieces > RANDOM_PIECES) return best
-  let seed = 12_345
-  const random = () => {
-    seed = (Math.imul(seed, 1_103_515_245) + 12_345) & 0x7fffffff
-    return seed / 0x7fffffff
-  }
-  const sorts = Object.values(SORTS)
-  for (let n = 0; n < tries && best.length > target; n++) {
-    const sort = sorts[n % sorts.length]!
-    const by = shop.kinds.map((k) => Math.sqrt(sort(k.poses[0]!)) * (0.8 + 0.4 * random()))
-    const order = shop.kinds.map((_, i) => i).sort((a, b) => by[b]! - by[a]!)
-    const plan = quickPlan(shop, { order, cut: CUTS[n % 4]!, fit: FITS[n % 3]! })
-    if (plan.length < best.length) best = plan
-  }
-  return best
 }
 
 export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
