@@ -555,7 +555,7 @@ export const measuring: CueTable = {
   ],
   gaps: ['gap|gaps|reading|readings|measured + edge|straightedge|level|under'],
   heights: ['heights|elevations|laser|shots|grid|readings + every|spacing|apart|spaced|16ths|sixteenths|mm'],
-  square: ['diagonal|diagonals|diag|diags|corner to corner|cross corners|3 4 5|3-4-5|345|6-8-10|6 8 10|9-12-15'],
+  square: ['diagonal|diagonals|diag|diags|corner to corner|cross corners|3 4 5|3-4-5|6-8-10|6 8 10|9-12-15'],
   voids: ['void|voids|hollows|bare spot|empty spot|air pocket + 1x|2x|3x|4x|x|by'],
   contacts: ['lifted|pulled|popped|tiles|pull|lift|coverage|contact + %|percent|pct|coverage|contact'],
   joint: [

@@ -24,7 +24,7 @@ export const measures: MeasureWords = {
   sixteenths: 'sixteenths|16ths|in 16ths|1/16s',
   eighths: 'eighths|8ths|1/8s',
   diagonals: 'diagonals|diagonal|corner to corner|cross corners|crosses|diags|diag',
-  marks: '3-4-5|3 4 5|345|6-8-10|6 8 10|9-12-15|9 12 15',
+  marks: '3-4-5|3 4 5|6-8-10|6 8 10|9-12-15|9 12 15',
   voids: 'voids|void|hollows|bare spots|bare spot|empty spots|air pockets',
   vary: 'vary|varies|varying|variation|out by|off by|difference|differ',
   calipers: 'caliper|calipers|calipered|measured|measure|mic|miked|tape says|come out|sizes',
