@@ -182,9 +182,10 @@ function hintsFor(draft: Draft, room: boolean, reader: Reader, context: HearCont
   const hasArea = draft.areaM2 !== undefined || draft.leftM2 !== undefined
   const sums = reader.tokens.some((_, i) => reader.sign(i) === '+')
   const has = (...concepts: readonly Concept[]) => reader.tokens.some((_, i) => reader.is(i, ...concepts))
-  const goods =
-    has('cork', 'foam', 'cement-board', 'fibre-cement', 'crack-membrane', 'underlayment') &&
-    !has('tile', 'plank', 'mosaic', 'porcelain', 'clip')
+  const isUnder =
+    has('cork', 'foam', 'cement-board', 'fibre-cement', 'crack-membrane', 'underlayment') ||
+    (has('membrane') && has('roll', 'sheet'))
+  const goods = isUnder && !has('tile', 'plank', 'mosaic', 'porcelain', 'clip')
   const wantsRoom = room || (context.roomRather === true && !has('tile', 'plank', 'mosaic', 'clip'))
   return { goods, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, sums, metric }
 }

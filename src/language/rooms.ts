@@ -177,13 +177,23 @@ function plusBetween(reader: Reader, from: number, to: number): boolean {
   return false
 }
 
+/** Beyond it a figure before a size is something else. */
+const MOST_ALIKE = 12
+
 /** "two baths 5x8", "3 rooms at 10x12", "5x8 x2": how many alike. */
 function countBefore(size: Size, reader: Reader, _marks: readonly Mark[]): number {
   for (let i = size.item.first - 1; i >= Math.max(0, size.item.first - 4); i--) {
     const token = reader.number(i)
     if (token && reader.sign(i - 1) === 'x') return 1
-    if (token)
-      return isCount(token.value) && reader.is(i + 1, 'room', 'house-part', 'shower', 'of', 'each') ? token.value : 1
+    if (token) {
+      // "two baths 5x8", and "two 5x8 baths".
+      const named = reader.is(i + 1, 'room', 'house-part', 'shower', 'of', 'each')
+      const follows =
+        i === size.item.first - 1 &&
+        token.value <= MOST_ALIKE &&
+        reader.is(size.item.last + 1, 'room', 'house-part', 'shower')
+      return isCount(token.value) && (named || follows) ? token.value : 1
+    }
     if (/^[,;\n]$/.test(reader.sign(i))) break
   }
   return 1

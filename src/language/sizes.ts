@@ -116,7 +116,7 @@ const SHEETS = new Set('2x3 2x4 3x4 3x5 3x6 4x4 4x8 4x5 4x6 36x60 48x96 24x48 36
 
 function sheetMisfit(a: Quantity, b: Quantity, wide: number, long: number): number {
   const bare = a.unit === null && b.unit === null
-  if (bare) return SHEETS.has(`${wide}x${long}`) ? 0.8 : wide >= 300 ? 1.5 : 3.5
+  if (bare) return SHEETS.has(`${wide}x${long}`) ? 0.8 : wide >= 300 ? 1.5 : wide <= 4 ? 2.5 : 5
   // Written sides: a sheet, or a strip of roll.
   return wide >= 250 && wide <= 2100 && (long <= 3100 || long >= 4 * wide) ? 1.2 : 3.5
 }

@@ -88,6 +88,9 @@ export const UNDERLAYMENT: readonly Row[] = [
   ['plywood 4x8 sheets for 16x20', 'underlayment', { sheets: 10 }],
   ['sheets 1.2 x 0.6 m for 18 m2', 'underlayment', { sheets: [25, 29] }],
   ['roll covers 150 sf, floor 12x30', 'underlayment', { rolls: 3 }],
+  ['sheets of 3x5 for two 5x8 baths', 'underlayment', { area_m2: near(80 * FT2), sheets: pieces(80, 15) }],
+  ['10 x 10 uncopling membrane how many rols 54sf', 'underlayment', { area_m2: near(100 * FT2), rolls: [2, 3] }],
+  ['membrane 1x5 rolls, 20 square meters', 'underlayment', { rolls: [4, 5] }],
   ['do we need to wait for the cork glue to dry, how long', 'underlayment', { tile_after_h: [12, 72] }],
 ]
 
