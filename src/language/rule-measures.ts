@@ -87,6 +87,10 @@ export type Measures = {
   readonly variationMm: number | null
   readonly warpMm: number | null
   readonly slabMm: number | null
+  /** Humidity readings, two or more. [%] */
+  readonly humiditiesPct: readonly number[]
+  /** How many holes or probes were set. */
+  readonly holes: number | null
 }
 
 const N = String.raw`(?:\d+[ -]\d+/\d+|\d+/\d+|\d+(?:\.\d+)?|\.\d+)`
@@ -110,6 +114,8 @@ export function readMeasures(text: string, plain: string, w: MeasureWords, f: Fi
     variationMm: beside(plain, w.vary, f),
     warpMm: beside(plain, w.warp, f),
     slabMm: slabIn(plain, w, f),
+    humiditiesPct: humiditiesIn(plain),
+    holes: holesIn(plain, w, f),
   }
 }
 
@@ -224,6 +230,18 @@ function slabIn(plain: string, w: MeasureWords, f: FigureWords): number | null {
     'u',
   ).exec(plain)
   return hit ? inUnit(hit[1]!, hit[2], f, INCH) : null
+}
+
+/** "72 74 79": two shares or more one after the other. */
+function humiditiesIn(plain: string): number[] {
+  const run = /(?<![\p{L}\p{N}/.])\d{2}(?: ?%)?(?:(?: and | y | )\d{2}(?: ?%)?)+(?!["'x/.\d])/u.exec(plain)?.[0]
+  return run ? [...run.matchAll(/\d+/g)].map(([n]) => Number(n)).filter((n) => n >= 20) : []
+}
+
+function holesIn(plain: string, w: MeasureWords, f: FigureWords): number | null {
+  const counts = Object.keys(f.counts).join('|')
+  const hit = new RegExp(`${START}(\\d{1,2}|${counts}) (?:rh |\\p{L}+ )?(?:${w.holes})${END}`, 'u').exec(plain)
+  return hit ? (f.counts[hit[1]!] ?? Number(hit[1])) : null
 }
 
 function squareIn(plain: string, w: MeasureWords, f: FigureWords, has: (words: string) => boolean): SaidSquare | null {

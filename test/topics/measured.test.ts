@@ -141,3 +141,33 @@ test('a check keeps to a few lines and names its source', () => {
     expect(reply.sources.length).toBeGreaterThan(0)
   }
 })
+
+test.each([
+  ['slab rh readings 72 74 75, ok to tile?', /^Yes/, 75],
+  ['slab rh 3 readings 72 74 79', /^Depends/, 79],
+  ['concrete rh probes read 72 84 79, can we tile', /^No/, 84],
+] as const)('%s', (say, verdict, worst) => {
+  const reply = ask(say)
+  expect(reply.answer).toMatch(verdict)
+  expect(reply.values['rh_pct']).toBe(worst)
+})
+
+test('test holes that were set are held against the area — references 6.20', () => {
+  expect(ask('only did 2 rh tests on 1500 sf of slab, enough?').answer).toMatch(/^No, 2 are too few: 4 test holes/)
+  expect(ask('set 6 rh probes in a 3500 sf slab, enough?').answer).toMatch(/^Yes, 6 are enough/)
+})
+
+test('an exterior movement joint by spacing and yearly range — references 4.17', () => {
+  const wide = ask('how wide an expansion joint outside, 12 ft apart, 115 F range')
+  expect(wide.values['movement_width_mm']).toBeCloseTo((9 / 16) * IN, 4)
+  expect(ask('how wide is an exterior movement joint 8 ft apart').values['movement_width_mm']).toBeCloseTo(
+    (3 / 8) * IN,
+    4,
+  )
+})
+
+test('tubes of sealant — references 13.15', () => {
+  // 60 ft and a tenth over, 24.4 ft a tube of 300 ml at 1/4 x 1/4 in: 2.7, so 3.
+  const reply = ask('how many tubes of caulk for 60 ft of joint 1/4 wide 1/4 deep')
+  expect(reply.values['sealant_tubes']).toBe(3)
+})

@@ -550,6 +550,11 @@ export const whys: CueTable = {
 
 /** Words that go with what was measured. */
 export const measuring: CueTable = {
+  humidity: ['rh$|humidity|probe|probes|readings|reads|read + slab|rh$|concrete|moisture'],
+  width: [
+    'expansion|movement joint|soft joint|expansion joint + wide|width|how big + exterior|outside|patio|deck|apart|spacing|range',
+  ],
+  tubes: ['^tube|tubes|sausage|sausages|cartridge + caulk|silicone|sealant|joint|perimeter|expansion'],
   joists: [
     '2x6|2x8|2x10|2x12|2 x 8|2 x 10|2 x 12|2 x 6|2 by 10|2 by 8|2 by 12 + joist|oc$|o.c|on center|centers|span|spf|fir$|deflection|16|24|12',
   ],

@@ -30,7 +30,7 @@ export const measures: MeasureWords = {
   calipers: 'caliper|calipers|calipered|measured|measure|mic|miked|tape says|come out|sizes',
   warp: 'warp|warped|warpage|cup|cupped|cupping|bow|bowed|crown|crowned|bowing',
   lifted: 'lifted|pulled|popped|lift|pull|pried',
-  holes: 'holes|hole|probes|probe|test holes',
+  holes: 'holes|hole|probes|probe|test holes|tests|rh tests',
   thick: 'thick|slab|deep|screed|anhydrite|calcium sulfate|calcium sulphate|gypsum',
   range: 'range|swing|yearly|summer to winter|between',
   tube: 'tube|tubes|sausage|sausages|cartridge|cartridges',

@@ -496,6 +496,9 @@ export const whys: CueTable = {
 
 /** Words that go with what was measured. */
 export const measuring: CueTable = {
+  humidity: ['hr$|rh$|humedad|lectura|lecturas + losa|concreto|firme|hr$|rh$'],
+  tubes: ['^tubo|tubos|cartucho|cartuchos|salchicha + silicon|sellador|junta|boquilla'],
+  width: ['expansion|dilatacion|movimiento + ancho|ancha|que tan + afuera|exterior|patio|terraza'],
   joists: [
     '2x6|2x8|2x10|2x12|2 x 8|2 x 10|2 x 12|2 x 6|2 por 10|2 por 8|2 por 12 + viga|vigas|vigueta|entre centros|centros|claro|spf|abeto|deflexion|16|24|12',
   ],

@@ -8,7 +8,8 @@ import { joistsTold } from './joists.ts'
 import { type MeasureName, measureIn } from './measure.ts'
 import { fitnessAsk } from './route.ts'
 import { ruleTold } from './rule.ts'
-import { contactsTold, holesTold, jointTold, lippageTold, notchTold, screedTold, voidsTold } from './tiles.ts'
+import { holesTold, humidityTold, screedTold, tubesTold, widthTold } from './slab.ts'
+import { contactsTold, jointTold, lippageTold, notchTold, voidsTold } from './tiles.ts'
 import { troubleTold } from './trouble.ts'
 
 const MEASURED: Readonly<Record<MeasureName, TopicAnswer>> = {
@@ -22,6 +23,9 @@ const MEASURED: Readonly<Record<MeasureName, TopicAnswer>> = {
   lippage: lippageTold,
   screed: screedTold,
   holes: holesTold,
+  humidity: humidityTold,
+  width: widthTold,
+  tubes: tubesTold,
   notch: notchTold,
 }
 

@@ -13,6 +13,9 @@ export const MEASURES = [
   'lippage',
   'screed',
   'holes',
+  'humidity',
+  'width',
+  'tubes',
   'notch',
 ] as const
 export type MeasureName = (typeof MEASURES)[number]
@@ -28,7 +31,14 @@ const THERE: Readonly<Record<MeasureName, (words: RuleWords, heard: Heard) => bo
   lippage: ({ measures, figures }) => measures.warpMm !== null && figures.jointMm !== null,
   screed: ({ measures, subjects }) => measures.slabMm !== null && subjects[0]?.name === 'screed-sulfate',
   holes: ({ measures, subjects }, heard) =>
-    subjects[0]?.name === 'slab-holes' && (measures.slabMm !== null || heard.facts.areaM2 !== undefined),
+    (subjects[0]?.name === 'slab-holes' || measures.holes !== null) &&
+    (measures.slabMm !== null || heard.facts.areaM2 !== undefined),
+  humidity: ({ measures, subjects }) => measures.humiditiesPct.length > 1 && subjects[0]?.name === 'slab-humidity',
+  width: ({ figures, subjects, conditions }) =>
+    subjects.some((hit) => hit.name === 'movement-width') &&
+    figures.longMm !== null &&
+    conditions['place']?.[0] === 'exterior',
+  tubes: ({ figures }) => figures.longMm !== null && (figures.jointMm !== null || figures.smallMm.length > 0),
   notch: ({ subjects, sum, figures }, heard) =>
     !sum &&
     subjects[0]?.name === 'notch-size' &&

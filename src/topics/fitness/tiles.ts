@@ -1,9 +1,8 @@
-/** What was measured on tiles: contact, voids, sizes, warp; and on slabs: holes and drying; and the trowel for a tile. */
+/** What was measured on tiles: contact, voids, sizes, warp; and the trowel for a tile. */
 import { judgeContact, judgeTrowel, judgeVoids, LEAST_LIFTED } from '../../core/contact.ts'
 import { allowedLippage, leastJoint, sizeVariation } from '../../core/joints.ts'
-import { holeDepthMm, humidityHoles, screedDays } from '../../core/substrate/moisture.ts'
 import { combedRangeMm } from '../../core/trowel.ts'
-import { area, count, type Phrase, percent, say, small } from '../../phrase.ts'
+import { count, percent, say, small } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import type { Rule } from '../../rules/book.ts'
 import { findRules } from '../../rules/judge.ts'
@@ -160,44 +159,6 @@ export function lippageTold(brief: Brief): Outcome<Told> {
     }),
     sources: [sourceOfRule(brief.settings.book, { source: 'a108-02-lip' })],
     values: { max_lippage_mm: limit.value },
-  })
-}
-
-/** Humidity test holes: how many for the slab, and how deep. */
-export function holesTold(brief: Brief): Outcome<Told> {
-  const { slabMm } = brief.heard.rules.measures
-  const areaM2 = brief.heard.facts.areaM2
-  const depths = slabMm === null ? null : ([holeDepthMm(slabMm, 1), holeDepthMm(slabMm, 2)] as const)
-  if (depths && !depths[0].ok) return depths[0]
-  const args = depths?.[0].ok && depths[1].ok ? { one: small(depths[0].value), both: small(depths[1].value) } : null
-  const holes = areaM2 === undefined ? null : humidityHoles(areaM2)
-  if (holes && !holes.ok) return holes
-  const answer: Phrase =
-    holes === null || areaM2 === undefined
-      ? say('holes.depth-only', args!)
-      : args
-        ? say('holes.answer', { holes: count(holes.value), area: area(areaM2), depth: say('holes.depth', args) })
-        : say('holes.answer', { holes: count(holes.value), area: area(areaM2), depth: { is: 'quote', text: '' } })
-  return fine({
-    topic: 'substrate',
-    answer,
-    sources: [sourceOfRule(brief.settings.book, { source: 'f2170' })],
-    values: {
-      ...(holes ? { test_holes: holes.value } : {}),
-      ...(depths?.[0].ok ? { hole_depth_mm: depths[0].value } : {}),
-    },
-  })
-}
-
-export function screedTold(brief: Brief): Outcome<Told> {
-  const thick = brief.heard.rules.measures.slabMm!
-  const days = screedDays(thick)
-  if (!days.ok) return days
-  return fine({
-    topic: 'substrate',
-    answer: say('screed.days', { days: count(Math.round(days.value)), thick: small(thick), limit: percent(75) }),
-    sources: [sourceOfRule(brief.settings.book, { source: 'nhbc-935' })],
-    values: { slab_days: days.value, max_rh_pct: 75 },
   })
 }
 

@@ -125,4 +125,14 @@ export const fitness = {
   'notch.short': 'No: it leaves {low} to {high}, and floor and tile need {needs}.',
   'notch.small':
     'No, too small to begin with: it leaves {low} to {high}, and for a tile edge of {edge} a {trowel} is the usual start.',
+  'holes.enough': 'Yes, {set} are enough: {rule}',
+  'holes.too-few': 'No, {set} {set|is|are} too few: {rule}',
+  'humidity.pass': 'Yes. The wettest reading is {worst}, and up to {low} is commonly allowed.',
+  'humidity.fail': 'No. The wettest reading is {worst}, over the {high} that sheets commonly stop at.',
+  'humidity.sheet':
+    'Depends on the sheet of your mortar or membrane: the wettest reading is {worst}, between {low} and {high}.',
+  'humidity.few-holes': 'A slab of that size wants {holes} test holes.',
+  'width.answer': '{width} wide for joints {spacing} apart outside.',
+  'width.assumed-range': 'a yearly range of no more than 100 F (56 K) at the surface',
+  'tubes.answer': '{tubes} {tubes|tube|tubes} for {length} of joint, {width} wide and {depth} deep: one fills {fills}.',
 }

@@ -94,4 +94,15 @@ export const readings = {
   'notch.short': 'No: deja de {low} a {high}, y piso y loseta piden {needs}.',
   'notch.small':
     'No, es chica para empezar: deja de {low} a {high}, y para una orilla de {edge} lo normal es {trowel}.',
+  'holes.enough': 'Sí, {set} bastan: {rule}',
+  'holes.too-few': 'No, {set} no {set|basta|bastan}: {rule}',
+  'humidity.pass': 'Sí. La lectura más húmeda es {worst}, y por lo común se permite hasta {low}.',
+  'humidity.fail': 'No. La lectura más húmeda es {worst}, arriba del {high} donde suelen parar las hojas técnicas.',
+  'humidity.sheet':
+    'Depende de la hoja de tu mezcla o membrana: la lectura más húmeda es {worst}, entre {low} y {high}.',
+  'humidity.few-holes': 'Una losa de ese tamaño pide {holes} agujeros de prueba.',
+  'width.answer': '{width} de ancho para juntas a cada {spacing} afuera.',
+  'width.assumed-range': 'un rango anual de no más de 56 K (100 F) en la superficie',
+  'tubes.answer':
+    '{tubes} {tubes|tubo|tubos} para {length} de junta, {width} de ancho y {depth} de fondo: uno rinde {fills}.',
 }
