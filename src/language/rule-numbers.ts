@@ -133,7 +133,7 @@ function compile(w: FigureWords) {
     degrees: re(`${START}(-?${NUMBER}) ?(?:(${w.fahrenheit})|(${w.celsius}))(?![\\p{L}\\p{N}])`),
     pounds: re(`${START}(${NUMBER}) ?(?:${w.pound})`),
     joint: re(
-      `${START}(${NUMBER}) ?(${unit})? ?(?:${w.joint})|(?:${w.joint}) (?:of |at |is |be |de )?(${NUMBER}) ?(${unit})?`,
+      `${START}(${NUMBER}) ?(${unit})? ?(?:${w.joint})|(?:${w.joint}) (?:of |at |is |be |de )?(${NUMBER})(?![\\d.,/]| ?-?(?:${w.foot}|${w.metre})${END}) ?(${unit})?`,
     ),
     fall: re(
       `${START}(${NUMBER}) ?(${unit})? ?(?:${w.slope}) ?(?:(?:${w.articles}|each|every) )?(?:1 )?(${w.foot}|${w.metre})${END}`,
