@@ -144,7 +144,7 @@ test('a check keeps to a few lines and names its source', () => {
 
 test.each([
   ['slab rh readings 72 74 75, ok to tile?', /^Yes/, 75],
-  ['slab rh 3 readings 72 74 79', /^Depends/, 79],
+  ['slab rh 3 readings 72 74 79, good to tile?', /^Depends/, 79],
   ['concrete rh probes read 72 84 79, can we tile', /^No/, 84],
 ] as const)('%s', (say, verdict, worst) => {
   const reply = ask(say)
