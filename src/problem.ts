@@ -19,6 +19,7 @@ export const PROBLEMS = {
   'below-minimum-temperature': ['value', 'min'],
   'unknown-talk': [],
   'unknown-material': ['said'],
+  'not-an-entry': ['why'],
   'not-kept': [],
   'word-taken': ['said'],
   'word-unclear': ['said'],

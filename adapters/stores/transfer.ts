@@ -1,6 +1,7 @@
 /** Moves channels between stores as lines of JSON, and out to a spreadsheet as CSV. Pages of bounded size: a store of any
  *  length goes through. */
 import { z } from 'zod'
+import { checkEntry } from '../../src/jobs/check.ts'
 import type { Entry } from '../../src/message.ts'
 import { csvLine } from './csv.ts'
 import type { Failure, Json, Kept, Moved, Store } from './store.ts'
@@ -129,7 +130,11 @@ function parsed(text: string, number: number): z.infer<typeof lineSchema> {
     throw new BadLine(`line ${number} is not JSON`)
   }
   const line = lineSchema.safeParse(json)
-  if (line.success) return line.data
+  if (line.success) {
+    const checked = 'entry' in line.data ? checkEntry(line.data.entry) : null
+    if (checked === null || checked.ok) return line.data
+    throw new BadLine(`line ${number} is no entry of a job: ${String(checked.problem.facts['why'])}`)
+  }
   throw new BadLine(
     `line ${number} is not a line of an export: a channel with an entry, an answered or a reminder is expected`,
   )

@@ -97,6 +97,12 @@ const values = (basis: Basis): Record<string, number> => ({
   notch_depth_mm: basis.notch.depthMm,
 })
 
+const ownCoverageValues = (c: Spread): Record<string, number> => ({
+  mortar_coverage_m2_per_bag: c.usual,
+  mortar_coverage_m2_per_bag_low: c.low,
+  mortar_coverage_m2_per_bag_high: c.high,
+})
+
 const common = (basis: Basis): Pick<Told, 'topic' | 'assumed' | 'warnings' | 'sources' | 'working' | 'offers'> => ({
   topic: 'mortar',
   assumed: basis.assumed,
@@ -204,6 +210,7 @@ function wholeArea(brief: Brief, basis: Basis, areaM2: number): Outcome<Told> {
     ],
     values: {
       ...values(basis),
+      ...(own ? ownCoverageValues(coverage) : {}),
       area_m2: areaM2,
       mortar_bags: bagsToBuy,
       mortar_bags_low: Math.ceil(bags.low - 1e-9),

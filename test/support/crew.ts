@@ -1,7 +1,9 @@
 /** A channel to talk to in tests: messages in, replies out, memory folded between. The clock stands still. */
 import { loadTools } from '../../adapters/tools.ts'
-import { work } from '../../adapters/working.ts'
+import { type Work, work } from '../../adapters/working.ts'
+import type { Learned } from '../../src/jobs/learned.ts'
 import { emptyMemory, fold, type Memory } from '../../src/jobs/memory.ts'
+import type { Entry } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { NOW } from './now.ts'
 
@@ -13,6 +15,11 @@ export { NOW }
 
 export class Crew {
   memory: Memory = emptyMemory
+  /** What the shell hands in of earlier jobs. */
+  learned: readonly Learned[] = []
+  /** All that was to be kept, sent later, or not sent, so far. */
+  readonly entries: Entry[] = []
+  last: Work | null = null
   private said = 0
 
   say(text: string, options: { now?: string; person?: string; zone?: string | null } = {}): Reply {
@@ -24,8 +31,10 @@ export class Crew {
       now: options.now ?? NOW,
       zone: options.zone ?? null,
     }
-    const { reply, entries } = work(message, this.memory, tools)
+    this.last = work({ ...message, learned: this.learned }, this.memory, tools)
+    const { reply, entries } = this.last
     this.memory = entries.reduce(fold, this.memory)
+    this.entries.push(...entries)
     return reply
   }
 }

@@ -216,6 +216,8 @@ export const jobs = {
   'remind.mixed': 'Slake to {slake}, then remix; good until about {life}.',
   'remind.mixed-no-slake': 'No slake needed; good until about {life}.',
 
+  'problem.not-an-entry': 'That line is no entry of a job: {why}.',
+
   'ask.trowel': 'Which trowel, and is the tile back-buttered? For example: 1/4 x 3/8, or 1/2 notch back-buttered.',
   'ask.forget':
     'This deletes everything about this channel: jobs, log, reminders. There is no way back. Say yes to do it.',

@@ -217,6 +217,8 @@ export const jobs = {
   'remind.mixed': 'Reposo hasta {slake}, luego vuelve a mezclar; sirve hasta como {life}.',
   'remind.mixed-no-slake': 'No lleva reposo; sirve hasta como {life}.',
 
+  'problem.not-an-entry': 'Esa línea no es una entrada de un trabajo: {why}.',
+
   'ask.trowel': '¿Qué llana, y con el reverso untado? Por ejemplo: 1/4 x 3/8, o 1/2 con reverso untado.',
   'ask.forget':
     'Esto borra todo lo de este canal: trabajos, anotaciones, recordatorios. No hay vuelta atrás. Di sí para hacerlo.',
