@@ -39,6 +39,12 @@ export const ROUTES: readonly Route[] = [
     none: ['how-much', 'how-many', 'water', 'bag'],
     when: tellsStart,
   },
+  {
+    topic: 'layout',
+    all: [['niche'], ['rough-opening', 'wide', 'high']],
+    none: ['slope-word', 'waterproofing', 'can-we', 'how-many'],
+  },
+  { topic: 'layout', all: [['ledger']], when: (h) => h.quantities.length > 0 },
   ...AROUND_SUMS,
   { topic: 'mix', all: [['open-time']] },
   { topic: 'mix', all: [['mix-verb', 'spread-verb'], ['how-much']], when: asksBatch },

@@ -99,7 +99,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const notes: HeardNote[] = []
   const singles = readSingles(items, reader, marks, draft, metric)
   const hints = hintsFor(draft, wantsRoom(reader, marks, quantities), reader, context, metric)
-  const read = sizesOf(items, reader, marks, outline ? { ...hints, hasRoom: true } : hints)
+  const read = withNicheTile(sizesOf(items, reader, marks, outline ? { ...hints, hasRoom: true } : hints), marks)
   // The corners or walls are the room; the sizes beside them are of the tile, or of what is left out.
   const sizes = outline ? read.filter((s) => s.role !== 'room') : read
   const found = roomsOf(sizes, reader, marks, metric, context.decimals)
@@ -222,6 +222,20 @@ function dropEmptyTile(draft: Draft): void {
 
 const isWithin = (one: Unreadable, { first, last, to }: OutlineHeard, tokens: readonly Token[]): boolean =>
   one.from >= tokens[first].from && one.from <= (to ?? tokens[last].to)
+
+/** "niche 2 tiles wide in 3x6 on a wall": beside a niche the one bare pair that tile is sold in is the tile. */
+function withNicheTile(sizes: readonly Size[], marks: readonly Mark[]): Size[] {
+  const rooms = sizes.filter((s) => s.role === 'room')
+  const [a, b] = rooms[0]?.item.parts ?? []
+  const isTile =
+    marks.some((m) => m.concept === 'niche') &&
+    !sizes.some((s) => s.role === 'tile') &&
+    rooms.length === 1 &&
+    a?.unit === null &&
+    b?.unit === null &&
+    isTypicalTile(a.n, b.n)
+  return sizes.map((s) => (isTile && s.role === 'room' ? { ...s, role: 'tile' as const } : s))
+}
 
 /** What is taken away beside an outline comes off it. */
 const lessHoles = (room: Room, rooms: readonly Room[]): Room => {

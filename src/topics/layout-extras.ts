@@ -3,7 +3,7 @@ import { leastJoint } from '../core/joints.ts'
 import { compareSizes, offsetWarning, oftenMeasures } from '../core/layout/compare.ts'
 import { weaveMismatch } from '../core/layout/lattice.ts'
 import { jointWithoutSliver, storyPole } from '../core/layout/lines.ts'
-import { cutList, cutPieces } from '../core/layout/pieces.ts'
+import { type CutGroup, cutList, cutPieces } from '../core/layout/pieces.ts'
 import { NO_WISHES } from '../core/layout/search.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { count, type Phrase, percent, room as roomLength, say, small, word } from '../phrase.ts'
@@ -74,7 +74,7 @@ export function nominalLines(facts: Facts, known: Tile, laid: LaidFloor, metric:
   const { nominal, actual: real } = compared.value
   const measured = { ...known, lengthMm: oftenMeasures(known.lengthMm), widthMm: oftenMeasures(known.widthMm) }
   return [
-    say('layout.nominal', {
+    say(nominal.layout.cells === real.layout.cells ? 'layout.nominal-same' : 'layout.nominal', {
       tile: say('layout.measured-size', { width: small(measured.widthMm), length: small(measured.lengthMm) }),
       before: count(nominal.layout.cells),
       cells: count(real.layout.cells),
@@ -174,12 +174,25 @@ export function poleTable(room: LaidRoom, jointMm: number): Table {
 }
 
 const CUTS_SHOWN = 10
+/** Sizes that read alike on the tape are one line. [mm] */
+const READ_MM = 25.4 / 16
+
+/** Groups of the cut list by size alone, whichever edges they keep. */
+export function bySize(groups: readonly CutGroup[]): CutGroup[] {
+  const merged = new Map<string, CutGroup>()
+  for (const g of groups) {
+    const key = `${Math.round(g.lengthMm / READ_MM)} ${Math.round(g.widthMm / READ_MM)} ${g.rectangle}`
+    const known = merged.get(key)
+    merged.set(key, known ? { ...known, count: known.count + g.count } : g)
+  }
+  return [...merged.values()]
+}
 
 /** The cut list in the reply: the largest pieces first. */
 export function cutLines(laid: LaidFloor): Phrase[] {
   const groups = laid.rooms.flatMap((r) => {
     const cuts = cutPieces(r.floor, r.start.spec)
-    return cuts.ok ? cutList(cuts.value.cuts).map((g) => ({ ...g, count: g.count * r.room.count })) : []
+    return cuts.ok ? bySize(cutList(cuts.value.cuts)).map((g) => ({ ...g, count: g.count * r.room.count })) : []
   })
   const shown = groups.slice(0, CUTS_SHOWN).map((g) =>
     say(g.rectangle ? 'layout.cut-row' : 'layout.cut-row-shaped', {

@@ -6,6 +6,7 @@ import { area, count, type Phrase, run, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { floorNotes, floorSum, roomPhrase } from './floors.ts'
 import {
+  bySize,
   cutLines,
   leftLines,
   nominalLines,
@@ -22,6 +23,7 @@ import { type LaidFloor, type LaidRoom, laidFor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
 import { laidValues, tilesToBuy } from './tile.ts'
 import { type Brief, sourceOf, type Table, type Told } from './topic.ts'
+import { wall, wallAsked } from './wall.ts'
 
 const LAYOUT_WORDS = [
   'layout-word',
@@ -39,6 +41,8 @@ const LAYOUT_WORDS = [
 ] as const
 
 export function layout(brief: Brief): Outcome<Told> {
+  const asked = wallAsked(brief)
+  if (asked) return wall(brief, asked)
   const floor = floorSum(brief.facts)
   if (!floor.ok) return floor
   if (!floor.value) return refuse('question', { question: 'area' })
@@ -191,7 +195,7 @@ function cutTable(laid: LaidFloor): Table {
   const rows = laid.rooms.flatMap((r) => {
     const cuts = cutPieces(r.floor, r.start.spec)
     return cuts.ok
-      ? cutList(cuts.value.cuts).map((g) => [
+      ? bySize(cutList(cuts.value.cuts)).map((g) => [
           roomPhrase(r.room),
           small(g.lengthMm),
           small(g.widthMm),

@@ -5,6 +5,7 @@ import { inClosedForm } from '../core/layout/rectangle.ts'
 import { type CutPieces, rectangleCuts } from '../core/layout/rectangle-cuts.ts'
 import { isPlainRectangle, NO_WISHES, type Start, searchStart, type Wishes } from '../core/layout/search.ts'
 import type { Pattern as LaidPattern, LayoutSpec } from '../core/layout/spec.ts'
+import { halfOf, pairHalves } from '../core/offcuts/halves.ts'
 import type { PieceWanted, Side } from '../core/offcuts/order.ts'
 import { DEFAULT_KERF_MM, type Reuse, type ReuseRule, reuseOffcuts } from '../core/offcuts/reuse.ts'
 import type { Facts, Pattern, Tile } from '../facts.ts'
@@ -165,6 +166,54 @@ export function laidFor(facts: Facts, tile: Tile, jointMm: number): Outcome<Laid
   })
 }
 
+/** A cut by its box, and the piece itself where it was cut out one by one. */
+type Cut = { readonly box: PieceWanted; readonly piece: CutPiece | null }
+
+/** Tiles for the cuts: by boxes, or with halves of slanting cuts paired where that takes fewer. A fresh tile each pairs none. */
+function reused(cuts: readonly Cut[], stock: LayoutSpec['tile'], { rule, mayTurnFace }: LayOptions): Outcome<Reuse> {
+  const planned = (some: readonly Cut[]): Outcome<Reuse> => {
+    const pieces = some.map(({ box }) => box)
+    return reuseOffcuts({
+      tileWMm: Math.max(stock.lengthMm, ...pieces.map((p) => p.wMm)),
+      tileHMm: Math.max(stock.widthMm, ...pieces.map((p) => p.hMm)),
+      kerfMm: DEFAULT_KERF_MM,
+      pieces: gather(pieces),
+      rule,
+      turn: mayTurnFace ? 'half' : 'none',
+    })
+  }
+  const boxed = planned(cuts)
+  if (!boxed.ok || rule === 'fresh-tile') return boxed
+  const shaped = cuts.filter(({ piece }) => piece?.shapeMm)
+  if (shaped.length === 0 || shaped.some(({ box }) => box.qty > MOST_ALIKE)) return boxed
+  const each = cuts.flatMap((cut) =>
+    Array.from({ length: cut.piece?.shapeMm ? cut.box.qty : 1 }, () => (cut.piece?.shapeMm ? alone(cut) : cut)),
+  )
+  const halves = each.map(({ piece }) => {
+    const { shapeMm = null, turned = false } = piece ?? {}
+    const half = shapeMm?.length === 1 ? halfOf(shapeMm[0], stock.lengthMm, stock.widthMm) : null
+    // Planks of the two families of a weave lie in their tiles mirrored to each other: they are not paired.
+    return half && turned ? { ...half, direction: half.direction + 180 } : half
+  })
+  const pairs = pairHalves(halves, DEFAULT_KERF_MM, mayTurnFace)
+  if (pairs.length === 0) return boxed
+  const paired = new Set(pairs.flat())
+  const rest = planned(each.flatMap((cut, k) => (paired.has(k) ? [] : [cut])))
+  if (!rest.ok || rest.value.stockTiles + pairs.length >= boxed.value.stockTiles) return boxed
+  return fine({
+    ...rest.value,
+    stockTiles: rest.value.stockTiles + pairs.length,
+    bound: Math.min(boxed.value.bound, rest.value.bound),
+    proven: false,
+    offcutsReused: rest.value.offcutsReused + pairs.length,
+  })
+}
+
+const alone = (cut: Cut): Cut => ({ ...cut, box: { ...cut.box, qty: 1 } })
+
+/** Rooms alike beyond this are not paired piece by piece. */
+const MOST_ALIKE = 50
+
 /** Lays every room from its best start and cuts the pieces by the rule.
  *  @problem bad-floor, nothing-left, out-of-range, too-much-work */
 export function layRooms(
@@ -174,7 +223,7 @@ export function layRooms(
   options: LayOptions = USUAL_OPTIONS,
 ): Outcome<LaidFloor> {
   const rooms: LaidRoom[] = []
-  const pieces: PieceWanted[] = []
+  const pieces: Cut[] = []
   const sum = { cells: 0, whole: 0, cut: 0, jointMm: 0, smallest: Infinity }
   for (const room of facts.rooms ?? []) {
     const plan = roomPlan(room)
@@ -183,11 +232,11 @@ export function layRooms(
     if (!start.ok) return start
     const { layout } = start.value
     const grouped = layout.cut > 0 ? plainCuts(plan.value.floor, start.value.spec) : null
-    if (grouped) for (const piece of grouped) pieces.push(wanted(piece, piece.count * room.count))
+    if (grouped) for (const cut of grouped) pieces.push({ box: wanted(cut, cut.count * room.count), piece: null })
     else if (layout.cut > 0) {
       const cuts = cutPieces(plan.value.floor, start.value.spec)
       if (!cuts.ok) return cuts
-      for (const piece of cuts.value.cuts) pieces.push(wanted(piece, room.count))
+      for (const piece of cuts.value.cuts) pieces.push({ box: wanted(piece, room.count), piece })
     }
     rooms.push({ ...plan.value, start: start.value })
     sum.cells += layout.cells * room.count
@@ -196,16 +245,7 @@ export function layRooms(
     sum.jointMm += layout.jointLengthMm * room.count
     sum.smallest = Math.min(sum.smallest, layout.smallestCutMm ?? Infinity)
   }
-  const [first] = rooms
-  const stock = first ? first.start.spec.tile : tile
-  const reuse = reuseOffcuts({
-    tileWMm: Math.max(stock.lengthMm, ...pieces.map((p) => p.wMm)),
-    tileHMm: Math.max(stock.widthMm, ...pieces.map((p) => p.hMm)),
-    kerfMm: DEFAULT_KERF_MM,
-    pieces: gather(pieces),
-    rule: options.rule,
-    turn: options.mayTurnFace ? 'half' : 'none',
-  })
+  const reuse = reused(pieces, rooms[0] ? rooms[0].start.spec.tile : tile, options)
   if (!reuse.ok) return reuse
   return fine({
     rooms,

@@ -62,6 +62,13 @@ const NAMED: readonly FactName[] = [
   'goods',
   'wet',
   'exterior',
+  'fullAt',
+  'hideAt',
+  'doorAt',
+  'reuse',
+  'directional',
+  'measuredMm',
+  'slabJoints',
 ]
 
 export const factWord = (name: FactName): Amount => word(NAMED.includes(name) ? `fact-${name}` : 'fact-other')

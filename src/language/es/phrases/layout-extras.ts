@@ -35,4 +35,26 @@ export const layoutExtras = {
   'layout.ask-exposure': '¿Le da sol, agua o calefacción? Dímelo: entonces cada {low} a {high}.',
   'ask.hide-wall': '¿En qué pared está: izquierda, derecha, arriba o abajo?',
   'picture.door': 'puerta',
+  'layout.nominal-same':
+    'La loseta de {nominal} suele medir como {tile}: siguen siendo {cells} lugares, pero cambian las líneas y el corte más angosto es de {cut}. Mide una y dime: “la loseta mide …”.',
+  'niche.rough': 'Arma el hueco del nicho de {width} de ancho x {height} de alto.',
+  'niche.clear': 'Terminado {width} x {height}: {across} de ancho y {up} de alto de {tile}, con las orillas en juntas.',
+  'niche.place': 'Pon su base y un lado en juntas de la pared; revisa refuerzos, tubos y cables antes de cortar.',
+  'niche.lining':
+    'forrado con tablero de {board}, membrana, mezcla de {bed} y la loseta por cada lado; loseta acostada',
+  'niche.work': '{tiles} x ({side} + {joint}) + {joint} + 2 x {lining} = {rough}',
+  'ask.niche':
+    '¿De qué medida es el nicho? Por ejemplo “nicho de 2 losetas de ancho 3 de alto”, o “nicho 12x24 pulgadas”.',
+  'ledger.height': 'El canto de la regla de arranque va a {height} del punto más bajo del piso.',
+  'ledger.cut': 'El piso sube {rise}: la primera hilada va entera en lo bajo y cortada hasta {cut} en lo alto.',
+  'ledger.level': 'Primero busca el punto más bajo con el nivel; dime cuánto sube el piso (“desnivel de 1/2 pulgada”).',
+  'ledger.lies': 'primera hilada de {course} de alto, 1/4 pulg de espacio abajo',
+  'ledger.work': '{gap} de espacio + {course} de hilada + {joint} de junta',
+  'word.fact-fullAt': 'dónde van enteras',
+  'word.fact-hideAt': 'dónde se esconden los cortes',
+  'word.fact-doorAt': 'la puerta',
+  'word.fact-reuse': 'la regla de sobrantes',
+  'word.fact-directional': 'cara con sentido',
+  'word.fact-measuredMm': 'la loseta medida',
+  'word.fact-slabJoints': 'las juntas de la losa',
 }
