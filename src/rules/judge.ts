@@ -116,6 +116,8 @@ function keptVerdict(kept: boolean, stance: Stance, sense: Sense): Verdict | nul
 function neededVerdict(rule: Rule, proposed: number): Verdict | null {
   const { value, sense } = rule.limit!
   const slack = Math.max(SLACK[rule.limit!.key] ?? 0, 1e-3 * Math.abs(value))
+  // A run of floor is held against the spacing: longer needs the joint, shorter needs it at the edges only.
+  if (rule.limit!.key === 'movement_spacing_m') return proposed > value + slack ? 'yes' : 'depends'
   if (Math.abs(proposed - value) <= slack) return 'yes'
   return (sense === 'least' ? proposed > value : proposed < value) ? 'no' : null
 }

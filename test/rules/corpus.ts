@@ -346,4 +346,10 @@ export const RULE_CASES: readonly RuleCase[] = [
     ['minimum coverge in a shower', null],
     ['is 90 precent contact ok in a showr', 'no'],
   ]),
+  ...of('movement-inside', [
+    ['do i need an expansion joint in a 40 ft hallway', 'yes'],
+    ['do i need an expansion joint in a 12 ft hallway', 'depends'],
+  ]),
+  ...of('retemper', [['can i use thinset that sat for 3 hours', 'no']]),
+  ...of('tight-to-wall', [['can i grout tile tight to the bathtub', 'no']]),
 ]

@@ -7,7 +7,7 @@ export const subjects: CueTable = {
     'seal|sealer|sealing|sealed + grout + need|have to|should|when|do i|must|required|epoxy|how soon|skip|ok + !caulk|joint sealant',
   ],
   waterproof: [
-    '^waterproof|waterproofing + grout$|cement board|need|is$|tile|do i|shower|skip|have to|without|backer|behind + !how many|how much|coats|bags|gallons',
+    '^waterproof|waterproofing + grout$|cement board|need|is$|tile|do i|shower|skip|have to|without|backer|behind + !how many|how much|coats|bags|gallons|how soon|how long|after',
     '^without|skip|no + waterproofing|waterproof membrane',
   ],
   'shower-board': [
@@ -69,6 +69,7 @@ export const subjects: CueTable = {
     'bed|thinset|mortar + too thin|too thick',
   ],
   'notch-size': [
+    'can i use|can you use|can we use|will a|will the|use a|use my + notch|trowel + !bag|bags|left|sf|how many|how much|membrane|thinset for',
     'what|which|right|correct|size + trowel|notch + !bag|cover|sf|how many|coverage|membrane|underlayment|cork',
     'trowel|notch + big enough|too small|enough|right|good for|ok for|ok on + !bags|left',
   ],
@@ -111,7 +112,7 @@ export const subjects: CueTable = {
     'butt$|butted|butting|no grout line|no grout joint|groutless|zero joint|no joint|without grout|no gap between|tight together|no spacer|credit card|touching|touch + tile|joint|grout|them|rectified|together|up + !mastic|wall',
   ],
   'widest-joint': [
-    'wide|widest|biggest|max$|maximum|large|largest|big + joint|grout line|grout joint|gap between + !movement|expansion|wall|perimeter|small|minimum|min$|need|caulk|control',
+    'wide|widest|biggest|max$|maximum|large|largest|big + joint|grout line|grout joint|gap between + !movement|expansion|wall|perimeter|small|minimum|min$|need|caulk|control|offset|stagger|lippage',
   ],
   lippage: [
     '^lippage|lip$|lipping',
@@ -134,6 +135,7 @@ export const subjects: CueTable = {
     'perimeter + gap|joint|expansion|space|tight|grout|how|leave',
   ],
   'tight-to-wall': [
+    '^tight|right up|flush + to the tub|to the bathtub|to the cabinet|to the post|to cabinets',
     '^tight|right up|flush|grout|grouted|jam|butt$|run|touch|hit|push|go$ + to the wall|against the wall|up to the wall|at the wall|touch the wall|hit the wall|touching the wall|to the walls|against the walls|to the drywall|against the drywall|to the baseboard|to the wall + !shower|flatness|how much|gap',
   ],
   movement: [
@@ -176,6 +178,7 @@ export const subjects: CueTable = {
     'grout + tonight|today|now|yet|same day|this afternoon|tomorrow|right away|how soon|early|too soon|next day|after lunch|morning + can|ok|is it|could|should|too|safe|when|we|i + !grout off|grouted',
   ],
   retemper: [
+    'sat for|sat in|been sitting|sat out|sat over + thinset|mortar|mud|mix|bucket + use|still good|ok|can',
     'remix|re mix|started to set|starting to set|began to set + thinset|mortar|mud|grout|ok|can|it',
     'water + add|more|splash|thin$|loosen|bring back|wet|put|spray|little + thinset|mortar|mud|grout|bucket|mix|stiff|it|batch + !how much|per bag|epoxy|gallon|quart|for half|for a bag',
     'retemper|re temper|bring it back|bring back|loosen it|thin it out|remix stiff|stiff',
