@@ -122,7 +122,9 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   if (prices.length > 0) draft.prices = prices
   fillFrom(factsOfOwnWords(lexicon, tokens), draft)
   dropEmptyTile(draft)
-  const rooms = lessFromArea(outline ? [lessHoles(outline.room, found.rooms)] : found.rooms, draft)
+  const shower = has('shower', 'pan', 'mud-word', 'drain') && !has('house-part', 'room')
+  const told = shower && !metric ? panInInches(found.rooms, sizes) : found.rooms
+  const rooms = lessFromArea(outline ? [lessHoles(outline.room, found.rooms)] : told, draft)
   if (rooms.length > 0) draft.rooms = mergeAlike(rooms).map((room) => asNamed(room, text, plain))
   noteGuesses(sizes, plain, reader, notes)
   return {
@@ -241,6 +243,18 @@ function withNicheTile(sizes: readonly Size[], marks: readonly Mark[]): Size[] {
 const lessHoles = (room: Room, rooms: readonly Room[]): Room => {
   const holes = rooms.flatMap((r) => r.pieces.filter((p) => p.sign === -1))
   return holes.length > 0 ? { ...room, pieces: holes } : room
+}
+
+/** No shower is 24 ft wide: a bare pair that large is in inches. */
+const LEAST_PAN_INCHES = 24
+const MOST_PAN_INCHES = 100
+
+function panInInches(rooms: readonly Room[], sizes: readonly Size[]): readonly Room[] {
+  const size = sizes.find((one) => one.role === 'room' && one.item.parts.every((part) => part.unit === null))
+  const larger = Math.max(...(size?.item.parts.slice(0, 2).map((part) => part.n) ?? [0]))
+  if (rooms.length !== 1 || larger < LEAST_PAN_INCHES || larger >= MOST_PAN_INCHES) return rooms
+  const pieces = rooms[0].pieces.map((p) => ({ ...p, lengthMm: p.lengthMm / 12, widthMm: p.widthMm / 12 }))
+  return [{ ...rooms[0], pieces }]
 }
 
 /** "200 sf less a 3x4 island": what is left out comes off the bare area. */

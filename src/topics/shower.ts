@@ -6,14 +6,12 @@ import { fine, type Outcome, refuse } from '../problem.ts'
 import { aboutMud } from './around/about.ts'
 import { drainOf, panRoom } from './around/pan-room.ts'
 import { figureNear, lengthMm, lengthNear, toldPer } from './around/read.ts'
-import { inInches } from './around/rooms.ts'
 import { withCautions } from './around/safety.ts'
 import { wetWork } from './around/wet-work.ts'
 import { knownTile } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
-export function shower(said: Brief): Outcome<Told> {
-  const brief = inInches(said)
+export function shower(brief: Brief): Outcome<Told> {
   return withCautions(brief, asked(brief), 'cement')
 }
 

@@ -127,6 +127,9 @@ describe('talk', () => {
     pan.say('3x5 shower pan mud')
     expect(pan.say('no its 4x5').values['mud_l']).toBeGreaterThan(75)
     expect(pan.say('linear drain instead').answer).toMatch(/mud/)
+    const inches = new Crew()
+    inches.say('36x60 shower pan mud, drain in the center')
+    expect(inches.say('linear drain instead').values['area_m2']).toBeCloseTo(15 * 0.09290304, 4)
     const clips = new Crew()
     const wide = clips.say('clips for 200 sf 24x24').values['clips'] as number
     // 20 in between the corner clips at 12 in: one more on each edge.

@@ -3,7 +3,6 @@ import type { Floor } from '../../core/floor/rings.ts'
 import type { Facts } from '../../facts.ts'
 import type { Phrase } from '../../phrase.ts'
 import { roomPlan } from '../room-floor.ts'
-import type { Brief } from '../topic.ts'
 
 /** A floor, how many of it there are, and what was guessed of its shape. */
 export type LaidRoom = { readonly floor: Floor; readonly count: number; readonly notes: readonly Phrase[] }
@@ -20,20 +19,4 @@ export function laidRooms(facts: Facts): LaidRoom[] | null {
     laid.push({ floor: plan.value.floor, count: room.count, notes: plan.value.notes })
   }
   return laid
-}
-
-/** No shower is 24 ft wide: a bare pair that large is in inches. */
-const LEAST_INCHES = 24
-
-export function inInches(brief: Brief): Brief {
-  const size = brief.heard.sizes.find(
-    (one) => one.role === 'room' && one.item.parts.every((part) => part.unit === null),
-  )
-  const rooms = brief.heard.facts.rooms
-  if (!size || !rooms || rooms.length !== 1) return brief
-  const [a, b] = size.item.parts
-  const larger = Math.max(a?.n ?? 0, b?.n ?? 0)
-  if (larger < LEAST_INCHES || larger >= 100 || brief.metric) return brief
-  const pieces = rooms[0]!.pieces.map((p) => ({ ...p, lengthMm: p.lengthMm / 12, widthMm: p.widthMm / 12 }))
-  return { ...brief, facts: { ...brief.facts, rooms: [{ ...rooms[0]!, pieces }] } }
 }

@@ -13,7 +13,7 @@ import { floorSum } from '../floors.ts'
 import { packPhrase, trowelPhrase } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
 import { figureNear } from './read.ts'
-import { inInches, type LaidRoom, laidRooms } from './rooms.ts'
+import { type LaidRoom, laidRooms } from './rooms.ts'
 import { type Goods, goodsOf, isStockSize, pieceM2 } from './sheet-goods.ts'
 
 export type UnderlaymentNeed = {
@@ -97,14 +97,13 @@ function sizeAsRoom(brief: Brief): Brief {
 }
 
 /** "board for a tub surround 60x30, 5 ft high": the three walls round it, not its floor. */
-function showerWalls(said: Brief): Brief {
-  const { heard } = said
+function showerWalls(brief: Brief): Brief {
+  const { heard } = brief
   const high = figureNear(heard, ['length'], 'high', 'wall')?.si
-  if (!high || high < 600 || !heard.has('shower', 'pan') || !heard.facts.rooms) return said
-  const brief = inInches(said)
+  if (!high || high < 600 || !heard.has('shower', 'pan') || !heard.facts.rooms) return brief
   const [room] = brief.facts.rooms ?? []
   const [piece] = room?.pieces ?? []
-  if (!piece) return said
+  if (!piece) return brief
   const runMm = Math.max(piece.lengthMm, piece.widthMm) + 2 * Math.min(piece.lengthMm, piece.widthMm)
   return {
     ...brief,
