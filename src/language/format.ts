@@ -93,6 +93,10 @@ function dateFormat(intl: string, zone: string, options: Intl.DateTimeFormatOpti
   return format
 }
 
+/** Whether the language tells the time in two halves of the day: "2 p.m." needs no minutes, "14:00" does. */
+const hasHalves = (intl: string): boolean =>
+  dateFormat(intl, 'UTC', { hour: 'numeric' }).resolvedOptions().hour12 === true
+
 /** The zone an instant is told in: the job's, else the offset written in it. */
 export const zoneOf = (iso: string, zone: string | null): string =>
   zone ?? /([+-]\d\d:?\d\d)(?:\[|$)/.exec(iso)?.[1] ?? 'UTC'
@@ -103,7 +107,7 @@ export function clockTime(iso: string, style: Style): string {
   const at = Temporal.Instant.from(iso).toZonedDateTimeISO(zone)
   const today = Temporal.Instant.from(style.now).toZonedDateTimeISO(zone)
   const days = today.toPlainDate().until(at.toPlainDate(), { largestUnit: 'day' }).days
-  const minute = at.minute === 0 && style.intl.startsWith('en') ? {} : { minute: '2-digit' as const }
+  const minute = at.minute === 0 && hasHalves(style.intl) ? {} : { minute: '2-digit' as const }
   const time = dateFormat(style.intl, zone, { hour: 'numeric', ...minute }).format(at.epochMilliseconds)
   if (days === 0) return unit(style, 'today', time)
   if (days === 1) return unit(style, 'tomorrow', time)
