@@ -1,5 +1,6 @@
 /** The crew's own words: kept, listed, taken back. */
 import type { Memory } from '../jobs/memory.ts'
+import { readCommands } from '../language/command-words.ts'
 import type { Languages } from '../language/languages.ts'
 import { isUnderstood, MOST_OWN_WORDS, mayBeOwn, type OwnWordAsked } from '../language/own-words.ts'
 import { count, quote, say } from '../phrase.ts'
@@ -24,7 +25,13 @@ export function ownWordsTold(asked: OwnWordAsked, memory: Memory, languages: Lan
     return words.some((own) => own.word === asked.word)
       ? fine({ topic: 'job', answer: say('words.removed', { word }), entries: keep(asked.word, null) })
       : refuse('word-unknown', { said: asked.word })
-  const commands = languages.pinned(asked.word) ?? languages.ownWordAsked(asked.word)
+  const commands =
+    languages.pinned(asked.word) ??
+    languages.ownWordAsked(asked.word) ??
+    languages.codes
+      .map((code) => readCommands(asked.word, languages.locale(code).commands).command)
+      .find((c) => c !== null) ??
+    null
   if (commands !== null || !mayBeOwn(asked.word, languages.codes.map(languages.lexicon)))
     return refuse('word-taken', { said: asked.word })
   const means = words.find((own) => own.word === asked.means)?.means ?? asked.means

@@ -42,6 +42,7 @@ export const madeUp: Locale = {
   times: { clock: '(?!)', replace: [] },
   nounFirst: false,
   rules: NO_RULE_WORDS,
+  commands: en.commands,
   ownWords: { define: ['"(?<word>[^"]+)" iza (?<means>.+)'], remove: [], list: ['alata voda'], articles: [] },
   phrases: {
     'tile.answer': '{count} {count|plaka|plakas} ofa {tile}, {spares} extra.',

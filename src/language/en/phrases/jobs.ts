@@ -90,7 +90,6 @@ export const jobs = {
   'job.kept-now': 'Kept in the job: {list}.',
   'job.kept-already': 'The job has all of that.',
   'job.zone': 'Clock set to {zone}: it is {at} there.',
-  'job.site': 'Site kept at {temperature}; waits go by it unless you say otherwise.',
   'job.forgotten': 'Done: everything about this channel is deleted.',
   'job.marked': 'Marked as “{name}”. “change order since {name}” shows what changed from here.',
   'job.no-point': 'No point is marked yet. Say “mark this as the bid”, and ask again after the changes.',

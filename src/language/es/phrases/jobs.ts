@@ -90,7 +90,6 @@ export const jobs = {
   'job.kept-now': 'Guardado en el trabajo: {list}.',
   'job.kept-already': 'El trabajo ya tiene todo eso.',
   'job.zone': 'Reloj puesto en {zone}: allá son {at}.',
-  'job.site': 'Obra guardada a {temperature}; las esperas van con eso si no dices otra cosa.',
   'job.forgotten': 'Listo: se borró todo lo de este canal.',
   'job.marked': 'Marcado como “{name}”. “orden de cambio desde {name}” dice qué cambió desde aquí.',
   'job.no-point': 'Todavía no hay nada marcado. Di “marca esto como presupuesto” y pregunta después de los cambios.',
