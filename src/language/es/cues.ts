@@ -504,7 +504,7 @@ export const measuring: CueTable = {
   ],
   gaps: ['hueco|huecos|lectura|lecturas|medi + regla|nivel|debajo'],
   heights: ['alturas|elevaciones|laser|cuadricula|lecturas + cada|separacion|separadas|dieciseisavos|mm'],
-  square: ['diagonal|diagonales|de esquina a esquina|3 4 5|3-4-5|345|6-8-10|6 8 10|9-12-15'],
+  square: ['diagonal|diagonales|de esquina a esquina|3 4 5|3-4-5|6-8-10|6 8 10|9-12-15'],
   voids: ['hueco|huecos|vacio|vacios|bolsa de aire + 1x|2x|3x|4x|x|por'],
   contacts: ['levante|levantamos|saque|sacamos|losetas|cobertura|contacto + %|por ciento|porciento|cobertura|contacto'],
   joint: ['calibrador|vernier|varia|varian|variacion|se pasan + loseta|losetas|azulejo|junta|medida|mm|pulg'],

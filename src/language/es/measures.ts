@@ -23,7 +23,7 @@ export const measures: MeasureWords = {
   sixteenths: 'dieciseisavos|16avos|en dieciseisavos|1/16s',
   eighths: 'octavos|8avos|1/8s',
   diagonals: 'diagonales|diagonal|de esquina a esquina|cruzadas',
-  marks: '3-4-5|3 4 5|345|6-8-10|6 8 10|9-12-15|9 12 15',
+  marks: '3-4-5|3 4 5|6-8-10|6 8 10|9-12-15|9 12 15',
   voids: 'huecos|hueco|vacios|vacio|bolsas de aire',
   vary: 'varian|varia|variacion|se pasan por|diferencia|difieren',
   calipers: 'calibrador|vernier|medi|midieron|miden|medidas',
