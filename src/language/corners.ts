@@ -4,6 +4,7 @@ import type { UnitName } from '../units/names.ts'
 import type { Mark } from './lexicon.ts'
 import { unitAt } from './lexicon.ts'
 import { dimensionOf, type Quantity, type Reader, toSi } from './measures.ts'
+import { NOUNS } from './nouns.ts'
 
 export type OutlineHeard = {
   readonly room: Room
@@ -49,13 +50,19 @@ const coordinateMm = ({ n, unit, inches }: Coordinate, bare: UnitName): number =
   toSi(n, unit ?? bare) + Math.sign(n || 1) * toSi(inches, 'in')
 
 /** "corners 0,0 12,0 12,8 ...": points one after the other with nothing but signs, units and small words between. */
-function cornerList(text: string, reader: Reader, list: Mark, metric: boolean): OutlineHeard | null {
+function cornerList(
+  text: string,
+  reader: Reader,
+  marks: readonly Mark[],
+  list: Mark,
+  metric: boolean,
+): OutlineHeard | null {
   const from = reader.tokens[list.first + list.count - 1].to
   const points: { readonly at: readonly [Coordinate, Coordinate]; readonly from: number; readonly to: number }[] = []
   for (const m of text.slice(from).matchAll(POINT)) {
     const start = from + m.index
     const before = points.at(-1)?.to ?? from
-    if (!onlySmallWords(reader, before, start)) break
+    if (!onlySmallWords(reader, marks, before, start)) break
     points.push({ at: [coordinate(m.slice(1, 5)), coordinate(m.slice(5, 9))], from: start, to: start + m[0].length })
   }
   if (points.length < LEAST_CORNERS) return null
@@ -67,14 +74,11 @@ function cornerList(text: string, reader: Reader, list: Mark, metric: boolean): 
   return { room: { count: 1, pieces: [], cornersMm, outline: { told: 'corners' } }, first: list.first, last, to: end }
 }
 
-function onlySmallWords(reader: Reader, from: number, to: number): boolean {
+/** No figure and no noun stands between: "then", "to", "in feet" may. */
+function onlySmallWords(reader: Reader, marks: readonly Mark[], from: number, to: number): boolean {
   return reader.tokens.every((token, i) => {
     if (token.from < from || token.from >= to || token.kind === 'sign') return true
-    if (token.kind === 'number') return false
-    return (
-      reader.is(i, 'to', 'and', 'at', 'from', 'the', 'is', 'corner', 'in-a') ||
-      unitAt(reader.lexicon, reader.tokens, i) !== null
-    )
+    return token.kind === 'word' && !marks.some((m) => m.first === i && NOUNS.has(m.concept))
   })
 }
 
@@ -256,10 +260,13 @@ function roundRoom(
   const single = (q: Quantity): boolean =>
     (q.dimension === 'length' || q.dimension === 'none') &&
     ![q.last + 1, q.first - 1].some((i) => reader.sign(i) === 'x' || reader.is(i, 'by', 'minus'))
+  // "circle of 8 ft, 12 in tile": where the noun comes first the tile behind a figure is not what it measures.
+  const ofTile = (q: Quantity): boolean =>
+    !reader.lexicon.locale.nounFirst && reader.is(q.last + 1, 'tile', 'mosaic', 'joint')
   const distance = (q: Quantity): number =>
     q.first > mark.first ? q.first - mark.first - mark.count : mark.first - q.last - 1
   const near = quantities
-    .filter((q) => single(q) && distance(q) < ROUND_REACH && !reader.is(q.last + 1, 'tile', 'mosaic', 'joint'))
+    .filter((q) => single(q) && distance(q) < ROUND_REACH && !ofTile(q))
     .toSorted((p, q) => distance(p) - distance(q))[0]
   if (!near) return null
   const [mm] = lengthsMm([near], metric)
@@ -284,7 +291,7 @@ export function readOutline(
   metric: boolean,
 ): OutlineHeard | null {
   const list = marks.find((m) => m.concept === 'corners-list')
-  const corners = list ? cornerList(text, reader, list, metric) : null
+  const corners = list ? cornerList(text, reader, marks, list, metric) : null
   if (corners) return corners
   const sided = fourSides(reader, quantities, marks, metric)
   if (sided) return sided
