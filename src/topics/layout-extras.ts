@@ -93,6 +93,24 @@ export function wayLines(facts: Facts, known: Tile, { start }: LaidRoom): Phrase
   return [say(across ? 'layout.way-across' : 'layout.way-up')]
 }
 
+/** Walls that were to have whole tiles and do not, because a sliver would come out elsewhere. */
+export function wishesNotKept(facts: Facts, { start }: LaidRoom): Phrase[] {
+  const { spec, firstLines, promises } = start
+  return (facts.fullAt ?? []).flatMap((side) => {
+    const along = side === 'left' || side === 'right' ? 'x' : 'y'
+    const line = firstLines.find((l) => l.along === along)
+    const promise = promises.find((p) => p.along === along)
+    if (!line || !promise) return []
+    const module = promise.tileMm + spec.jointMm
+    const low = side === 'left' || side === 'bottom'
+    const off = low
+      ? line.fromLowMm - spec.wallGapMm
+      : (line.fromHighMm - spec.wallGapMm - promise.tileMm + module * 1000) % module
+    const kept = Math.min(Math.abs(off), Math.abs(module - off)) < 1
+    return kept ? [] : [say('layout.not-full', { side: word(`side-${side}`) })]
+  })
+}
+
 export type Sliver = { readonly jointMm: number; readonly lines: readonly Phrase[] }
 
 /** The joint at which whole tiles fill a direction, where a sliver is left or the crew asks to lose it. */

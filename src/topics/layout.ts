@@ -16,6 +16,7 @@ import {
   poleTable,
   sliverJoint,
   wayLines,
+  wishesNotKept,
 } from './layout-extras.ts'
 import { exposureOf, movementLines, movementOf } from './movement.ts'
 import { drawingsOf } from './picture.ts'
@@ -114,6 +115,7 @@ function wholeLayout(brief: Brief, areaM2: number, perimeterM: number): Outcome<
         stock: count(laid.reuse.stockTiles),
       }),
       ...(facts.directional ? [say('layout.directional')] : []),
+      ...wishesNotKept(facts, rooms[0]),
       ...measureAgain(rooms[0]),
       ...nominalLines(facts, known, laid, brief.metric),
       ...movementLines(movement),
@@ -159,8 +161,14 @@ function firstLines({ start }: LaidRoom): Phrase {
   const line = (l: typeof a): Phrase =>
     say(l.along === 'x' ? 'layout.from-left' : 'layout.from-bottom', { mm: small(l.fromLowMm) })
   if (a && b) return say('layout.first-two', { one: line(a), two: line(b) })
-  if (a) return say('layout.first-one', { one: line(a) })
   const corner = start.middleCorner
+  if (a && corner)
+    return say(a.along === 'x' ? 'layout.first-and-bottom' : 'layout.first-and-left', {
+      one: line(a),
+      left: small(corner.fromLeftMm),
+      bottom: small(corner.fromBottomMm),
+    })
+  if (a) return say('layout.first-one', { one: line(a) })
   return corner
     ? say('layout.middle', { left: small(corner.fromLeftMm), bottom: small(corner.fromBottomMm) })
     : say('layout.anywhere')

@@ -9,6 +9,7 @@ import type { Drawing } from '../pictures/drawing.ts'
 import { roomPhrase } from './floors.ts'
 import type { LaidFloor, LaidRoom } from './plan.ts'
 
+type Box = ReturnType<typeof boxOf>
 type Word = (phrase: Phrase) => string
 /** A drawing without its words yet. */
 export type Sketch = { readonly name: string; readonly alt: Phrase; readonly draw: (word: Word) => Drawing }
@@ -88,7 +89,7 @@ function wallsDrawn(
     .map(({ from, to, lengthMm, side, index }) => ({
       from,
       to,
-      kind: kindOf(side, hidden, side === door && wallsOn(floor, side!)[0]?.index === index),
+      kind: kindOf(side, hidden, side !== null && side === door && wallsOn(floor, side)[0]?.index === index),
       ...(lengthMm >= LEAST_DIMENSION_MM
         ? { label: text(say('picture.length', { length: roomLength(lengthMm) })) }
         : {}),
@@ -97,7 +98,7 @@ function wallsDrawn(
 
 /** The chalk lines, each with its distance from the wall it is measured from. */
 function startsDrawn({ start }: LaidRoom, box: ReturnType<typeof boxOf>, text: Word): Drawing['starts'] {
-  return start.firstLines.map((line) => {
+  const plain = start.firstLines.map((line) => {
     const label = text(say('picture.distance', { mm: small(line.fromLowMm) }))
     if (line.along === 'x') {
       const x = box.minX + line.fromLowMm
@@ -116,6 +117,38 @@ function startsDrawn({ start }: LaidRoom, box: ReturnType<typeof boxOf>, text: W
       measured: { from: [x, box.minY] as Point, to: [x, y] as Point, label },
     }
   })
+  return [...plain, ...throughCorner(start, box, text)]
+}
+
+/** Where single lines do not tell a start: lines through a tile's corner near the middle, at the pattern's angle. */
+function throughCorner({ firstLines, middleCorner }: LaidRoom['start'], box: Box, text: Word): Drawing['starts'] {
+  if (middleCorner === null || firstLines.length >= 2) return []
+  const { fromLeftMm, fromBottomMm, angleDeg } = middleCorner
+  const corner: Point = [box.minX + fromLeftMm, box.minY + fromBottomMm]
+  const label = (mm: number): string => text(say('picture.distance', { mm: small(mm) }))
+  const across = { from: [box.minX, corner[1]] as Point, to: corner, label: label(fromLeftMm) }
+  const up = { from: [corner[0], box.minY] as Point, to: corner, label: label(fromBottomMm) }
+  const [only] = firstLines
+  if (only) {
+    const [degrees, measured] = only.along === 'y' ? [90, across] : [0, up]
+    return [{ ...chord(corner, degrees, box), measured }]
+  }
+  return [
+    { ...chord(corner, angleDeg, box), measured: across },
+    { ...chord(corner, angleDeg + 90, box), measured: up },
+  ]
+}
+
+/** The line through a point at an angle, from one side of a box to the other. */
+function chord([x, y]: Point, degrees: number, box: Box): { from: Point; to: Point } {
+  const turn = (degrees * Math.PI) / 180
+  const [dx, dy] = [Math.cos(turn), Math.sin(turn)]
+  const reach = (d: number, low: number, high: number): readonly [number, number] =>
+    Math.abs(d) < 1e-9 ? [-Infinity, Infinity] : d > 0 ? [low / d, high / d] : [high / d, low / d]
+  const [a, b] = reach(dx, box.minX - x, box.maxX - x)
+  const [c, e] = reach(dy, box.minY - y, box.maxY - y)
+  const [from, to] = [Math.max(a, c), Math.min(b, e)]
+  return { from: [x + from * dx, y + from * dy], to: [x + to * dx, y + to * dy] }
 }
 
 const METRIC_BARS_MM = [200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000]

@@ -9,6 +9,7 @@ import type { Drawing } from '../../src/pictures/drawing.ts'
 import { plainFloor } from '../../src/pictures/plain.ts'
 import { svgOf } from '../../src/pictures/svg.ts'
 import { PALETTES } from '../../src/pictures/theme.ts'
+import { ask } from '../support/crew.ts'
 import { bakehouse, mudroom, shop, washUp } from './rooms.ts'
 
 const { Resvg } = createRequire(import.meta.url)('@resvg/resvg-js') as typeof import('@resvg/resvg-js')
@@ -114,9 +115,23 @@ describe('golden', () => {
     ['mudroom', mudroom, 'dark'],
     ['wash-up', washUp, 'light'],
   ] as const
-  test.each(shown)('%s, %#', (name, room, theme) => {
-    const file = path.join(import.meta.dirname, 'golden', `${name}-${theme}.png`)
-    const now = png(svgOf(room, theme), PHONE_WIDTH)
+  test.each(shown)('%s, %#', (name, room, theme) => held(`${name}-${theme}`, svgOf(room, theme)))
+
+  test.each([
+    ['chat-diagonal', 'shop floor 10x13, 18x18 on the diagonal, picture'],
+    [
+      'chat-door',
+      '12x14 less 3x5 island, 18x18, door is on the left wall, hide cuts on the top wall, full tiles at the door, picture',
+    ],
+  ])('%s', (name, text) => {
+    const svg = ask(text).files.find((f) => f.media_type === 'image/svg+xml')?.text ?? ''
+    expect(svg).toContain('line to snap')
+    held(name, svg)
+  })
+
+  function held(name: string, svg: string): void {
+    const file = path.join(import.meta.dirname, 'golden', `${name}.png`)
+    const now = png(svg, PHONE_WIDTH)
     if (process.env['UPDATE_GOLDEN']) writeFileSync(file, now)
     expect(existsSync(file)).toBe(true)
     const [a, b] = [pixels(readFileSync(file)), pixels(now)]
@@ -124,7 +139,7 @@ describe('golden', () => {
     let far = 0
     for (let i = 0; i < a.data.length; i++) if (Math.abs(a.data[i]! - b.data[i]!) > 48) far++
     expect(far / a.data.length).toBeLessThan(0.005)
-  })
+  }
 })
 
 /** The pixels of a PNG, read by the renderer itself. */

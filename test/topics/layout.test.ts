@@ -424,6 +424,21 @@ test('a picture names hidden walls, door and holes, and becomes a PNG', () => {
   expect(png.ok && [...png.value.slice(1, 4)]).toEqual([0x50, 0x4e, 0x47])
 })
 
+test('a turned layout draws its lines through a corner, with both distances', () => {
+  const reply = ask('10x13 18x18 diagonal picture')
+  const svg = reply.files.find((f) => f.media_type === 'image/svg+xml')?.text ?? ''
+  const [left, bottom] = [...reply.answer.matchAll(/(\d+(?: \d+\/\d+)?) in/g)].map((m) => m[1])
+  expect(svg).toContain(`${left} in`)
+  expect(svg).toContain(`${bottom} in`)
+})
+
+test('a wish that would leave a sliver is said not to be kept', () => {
+  // From the left gap tiles end at 54 1/2 in and 90 3/4 in: past the island, which ends at 7 ft, 5/8 in would be left.
+  const said = '12x14 less 3x5 island, 18x18, full tiles on the left wall, layout'
+  expect(ask(said).details.join()).toMatch(/left wall would leave a sliver/)
+  expect(ask('10x13 18x18 full tiles on the right wall layout').details.join()).not.toMatch(/sliver/)
+})
+
 test('too much work is refused in a sentence', () => {
   const reply = ask('corners 0,0 900,0 900,900 0,900 ft, 3x3 in tile layout')
   expect(reply.answer).not.toMatch(/undefined|NaN/)

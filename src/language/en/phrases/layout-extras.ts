@@ -58,4 +58,7 @@ export const layoutExtras = {
   'word.fact-directional': 'one-way face',
   'word.fact-measuredMm': 'the measured tile',
   'word.fact-slabJoints': 'the slab’s joints',
+  'layout.not-full': 'Whole tiles at the {side} wall would leave a sliver elsewhere: not done.',
+  'layout.first-and-bottom': 'First line: {one}; put a tile corner on it {bottom} from the bottom wall.',
+  'layout.first-and-left': 'First line: {one}; keep a tile corner {left} from the left wall, measured {bottom} up.',
 }

@@ -57,4 +57,9 @@ export const layoutExtras = {
   'word.fact-directional': 'cara con sentido',
   'word.fact-measuredMm': 'la loseta medida',
   'word.fact-slabJoints': 'las juntas de la losa',
+  'layout.not-full': 'Losetas enteras en la pared {side} dejarían una tirita en otro lado: no se hizo.',
+  'layout.first-and-bottom':
+    'Primera línea: {one}; pon sobre ella una esquina de loseta a {bottom} de la pared de abajo.',
+  'layout.first-and-left':
+    'Primera línea: {one}; deja una esquina de loseta a {left} de la pared izquierda, medido a {bottom} de abajo.',
 }
