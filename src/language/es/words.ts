@@ -377,6 +377,10 @@ export const words: Record<Concept, readonly string[]> = {
     'adhesivo premezclado',
   ],
   grout: [
+    'lechar',
+    'lechear',
+    'enlechar',
+    'lecharear',
     'que boquilla',
     'boquilla',
     'boquillas',
