@@ -20,17 +20,10 @@ export function sizeBound(shop: Shop): { readonly bound: number; readonly measur
     return stretches(sizes, shop[side]).map((f) => new Float64Array(sizes.map((size) => f.of(size) / f.most)))
   }
   const [widths, heights] = [shares('w'), shares('h')]
-  const measure = (at: number) => least(shop, widths[Math.floor(at / heights.length)]!, heights[at % heights.length]!)
-  const qty = Float64Array.from(shop.kinds, (k) => k.qty)
+  const row = (at: number) => widths[Math.floor(at / heights.length)]!
+  const column = (at: number) => heights[at % heights.length]!
   const sums = new Float64Array(widths.length * heights.length)
-  const single = poses.length === qty.length
-  for (let at = 0; at < sums.length; at++) {
-    const [w, h] = [widths[Math.floor(at / heights.length)]!, heights[at % heights.length]!]
-    const shares = single ? null : least(shop, w, h)
-    let sum = 0
-    for (let k = 0; k < qty.length; k++) sum += qty[k]! * (shares ? shares[k]! : w[k]! * h[k]!)
-    sums[at] = sum
-  }
+  for (let at = 0; at < sums.length; at++) sums[at] = total(shop, row(at), column(at), null)
   const strongest: number[] = []
   const bound = Math.max(Math.ceil(shop.pieces / shop.max), Math.ceil(sums.reduce((a, b) => Math.max(a, b)) - TINY))
   let below = Number.POSITIVE_INFINITY
@@ -41,19 +34,29 @@ export function sizeBound(shop: Shop): { readonly bound: number; readonly measur
     strongest.push(best)
     below = sums[best]! - TINY
   }
-  return { bound, measures: [...strongest, 0].map(measure) }
+  const measures = [...strongest, 0].map((at) => {
+    const measure = new Float64Array(shop.kinds.length)
+    total(shop, row(at), column(at), measure)
+    return measure
+  })
+  return { bound, measures }
 }
 
-/** Of the poses of each kind, the share of the one that takes least. */
-function least(shop: Shop, w: Float64Array, h: Float64Array): Float64Array {
-  const shares = new Float64Array(shop.kinds.length)
-  let p = 0
-  for (let k = 0; k < shares.length; k++) {
-    let share = w[p]! * h[p]!
-    for (const last = p + shop.kinds[k]!.poses.length - 1; ++p <= last; ) share = Math.min(share, w[p]! * h[p]!)
-    shares[k] = share
+/** What all pieces add up to, each in the pose that takes least; the shares by kind are written down where asked. */
+function total({ kinds }: Shop, w: Float64Array, h: Float64Array, measure: Float64Array | null): number {
+  let sum = 0
+  let pose = 0
+  for (let k = 0; k < kinds.length; k++) {
+    let share = w[pose]! * h[pose]!
+    for (let more = kinds[k]!.poses.length; --more > 0; ) {
+      pose++
+      if (w[pose]! * h[pose]! < share) share = w[pose]! * h[pose]!
+    }
+    pose++
+    sum += share * kinds[k]!.qty
+    if (measure) measure[k] = share
   }
-  return shares
+  return sum
 }
 
 function stretches(sizes: readonly number[], full: number): Stretch[] {

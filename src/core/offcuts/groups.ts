@@ -17,8 +17,8 @@ export type Group = {
 
 /** A group with all its sub-groups: that with n[i] pieces of kind[i] stands at the sum of n[i] x step[i]. */
 export type Family = {
-  /** Shared by all families: this one's are the first `size`, until a smaller family is grown another way. */
-  readonly all: readonly Group[]
+  /** Shared by all families: this one's are the first `size`, until a smaller family is grown another way, as `find` does. */
+  readonly all: Group[]
   readonly size: number
   readonly kind: readonly number[]
   readonly step: readonly number[]
@@ -41,6 +41,8 @@ export class Groups {
   readonly #byId: Group[]
   /** By a group's id and one more kind: the larger group's id, 0 not known yet, -1 where it fits in no tile. */
   #larger: Int32Array
+  /** The families on the way to the one asked for last, one kind more each. */
+  readonly #chain: { readonly last: number; readonly family: Family }[] = []
   /** Pairs of boxes looked at so far: the measure of work. */
   work = 0
 
@@ -56,18 +58,43 @@ export class Groups {
 
   /** A group with one more piece, of a kind not before its last: null if it fits in no tile, undefined if it is too large
    *  a group to tell. */
-  grow(family: Family, kind: number): Family | null | undefined {
+  child(group: Group, kind: number): Group | null | undefined {
+    const key = group.id * this.shop.kinds.length + kind
+    const id = this.#larger[key]!
+    if (id) return id === MISFIT ? null : this.#byId[id]!
+    const family = this.find(group.kinds)
+    if (!family) return undefined
+    const grown = this.#grow(family, kind)
+    if (grown === null) this.#larger[key] = MISFIT
+    return grown && grown.all[grown.size - 1]!
+  }
+
+  /** The family of kinds given in ascending order; null if they do not fit in one tile or are too many to tell. */
+  find(kinds: readonly number[]): Family | null {
+    const chain = this.#chain
+    let known = 0
+    while (known < kinds.length && known < chain.length && chain[known]!.last === kinds[known]) known++
+    chain.length = known
+    let family = known ? chain[known - 1]!.family : this.none
+    for (const kind of known ? kinds.slice(known) : kinds) {
+      const grown = this.#grow(family, kind)
+      if (!grown) return null
+      family = grown
+      chain.push({ last: kind, family })
+    }
+    return family
+  }
+
+  #grow(family: Family, kind: number): Family | null | undefined {
     const again = family.kind.at(-1) === kind
-    const { size } = family
+    const { all, size } = family
     const kinds = this.shop.kinds.length
     const added = again ? family.step.at(-1)! : size
-    const largest = family.all[size - 1]!
+    const largest = all[size - 1]!
     if (largest.area + this.shop.kinds[kind]!.area > this.shop.area) return null
     if (this.#larger[largest.id * kinds + kind] === MISFIT) return null
     for (const other of family.kind) if (!this.#pair(other, kind)) return null
     if (size + added > MOST_SUBGROUPS) return undefined
-    const all = this.#all
-    all.length = size
     const grown: Family = {
       all,
       size: size + added,
@@ -84,43 +111,21 @@ export class Groups {
         this.#larger[key] = id
       }
       if (id === MISFIT) return null
-      all.push(this.#byId[id]!)
+      all[at] = this.#byId[id]!
     }
     return grown
-  }
-
-  /** As `grow`, by the group alone: what is known already is told at once. */
-  child(group: Group, kind: number): Group | null | undefined {
-    const id = this.#larger[group.id * this.shop.kinds.length + kind]!
-    if (id) return id === MISFIT ? null : this.#byId[id]!
-    for (const other of group.kinds) if (!this.#pair(other, kind)) return null
-    let family: Family | null | undefined = this.none
-    for (const k of group.kinds) family = family && this.grow(family, k)
-    if (!family) return family
-    const grown = this.grow(family, kind)
-    return grown && grown.all[grown.size - 1]!
   }
 
   /** Whether two pieces of these kinds fit together. */
   #pair(a: number, b: number): boolean {
     const at = a * this.shop.kinds.length + b
     if (this.#pairs[at] === 0) {
+      const [one, other] = [a, b].map((k) => groupOf([k], this.shop.kinds[k]!.poses, 0, 0))
       const boxes: Box[] = []
-      for (const p of this.shop.kinds[a]!.poses) for (const q of this.shop.kinds[b]!.poses) join(p, q, this.shop, boxes)
+      this.#halves(one!, other!, boxes)
       this.#pairs[at] = boxes.length ? 1 : 2
     }
     return this.#pairs[at] === 1
-  }
-
-  /** The family of kinds given in ascending order; null if they do not fit in one tile or are too many to tell. */
-  find(kinds: readonly number[]): Family | null {
-    let family: Family = this.none
-    for (const kind of kinds) {
-      const grown = this.grow(family, kind)
-      if (!grown) return null
-      family = grown
-    }
-    return family
   }
 
   #together(family: Family, at: number, parent: Group, kind: number): number {
@@ -150,18 +155,37 @@ export class Groups {
 
   /** The boxes of two halves put together. */
   #halves(one: Group, other: Group, boxes: Box[]): void {
-    const { shop } = this
+    const { w: most, h: highest } = this.shop
     this.work++
-    if (one.leastW + other.leastW > shop.w && one.leastH + other.leastH > shop.h) return
+    const beside = one.leastW + other.leastW <= most
+    const above = one.leastH + other.leastH <= highest
+    if (!beside && !above) return
     const [a, b] = [one.boxes, other.boxes]
     this.work += a.length * b.length
-    for (let i = 0; i < a.length; i++) for (let j = 0; j < b.length; j++) join(a[i]!, b[j]!, shop, boxes)
+    for (let i = 0; i < a.length; i++) {
+      const p = a[i]!
+      for (let j = 0; j < b.length; j++) {
+        const q = b[j]!
+        const needs = p.needs | q.needs
+        const w = p.w + q.w
+        if (beside && w <= most && (!needs || sideBySide(p.needs, q.needs)))
+          keepSmallest(boxes, w, Math.max(p.h, q.h), needs)
+        const h = p.h + q.h
+        if (above && h <= highest && (!needs || oneAbove(p.needs, q.needs)))
+          keepSmallest(boxes, Math.max(p.w, q.w), h, needs)
+      }
+    }
   }
 }
 
 function groupOf(kinds: readonly number[], boxes: readonly Box[], area: number, id: number): Group {
-  const leastW = boxes.reduce((least, b) => Math.min(least, b.w), Number.POSITIVE_INFINITY)
-  const leastH = boxes.reduce((least, b) => Math.min(least, b.h), Number.POSITIVE_INFINITY)
+  let leastW = Number.POSITIVE_INFINITY
+  let leastH = Number.POSITIVE_INFINITY
+  for (let i = 0; i < boxes.length; i++) {
+    const { w, h } = boxes[i]!
+    if (w < leastW) leastW = w
+    if (h < leastH) leastH = h
+  }
   return { kinds, boxes, area, leastW, leastH, id }
 }
 
@@ -180,27 +204,20 @@ function halves({ step }: Family, at: number): number[] {
   return places.filter((place) => place > 0 && 2 * place <= at)
 }
 
-function join(p: Box, q: Box, shop: Shop, boxes: Box[]): void {
-  const w = p.w + q.w
-  const h = p.h + q.h
-  if (w <= shop.w && sideBySide(p.needs, q.needs)) keepSmallest(boxes, w, Math.max(p.h, q.h), p.needs | q.needs)
-  if (h <= shop.h && oneAbove(p.needs, q.needs)) keepSmallest(boxes, Math.max(p.w, q.w), h, p.needs | q.needs)
-}
-
 const leftOf = (a: number, b: number) => !(a & RIGHT) && !(b & LEFT)
 const belowOf = (a: number, b: number) => !(a & TOP) && !(b & BOTTOM)
 const sideBySide = (a: number, b: number) => leftOf(a, b) || leftOf(b, a)
 const oneAbove = (a: number, b: number) => belowOf(a, b) || belowOf(b, a)
 
 function keepSmallest(boxes: Box[], w: number, h: number, needs: number): void {
+  let kept = 0
   for (let i = 0; i < boxes.length; i++) {
     const box = boxes[i]!
     if (box.w <= w && box.h <= h && (box.needs & needs) === box.needs) return
   }
-  let kept = 0
   for (let i = 0; i < boxes.length; i++) {
     const box = boxes[i]!
-    if (!(box.w >= w && box.h >= h && (box.needs & needs) === needs)) boxes[kept++] = box
+    if (box.w < w || box.h < h || (box.needs & needs) !== needs) boxes[kept++] = box
   }
   boxes.length = kept
   boxes.push({ w, h, needs })
