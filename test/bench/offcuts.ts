@@ -15,6 +15,7 @@ const KINDS: Record<string, (seed: number) => CutOrder> = {
   "a room's rim, turned": (seed) => roomRim(seed, 'quarter'),
   'factory edges': (seed) => factoryRim(seed, 'half'),
   'rectangles by chance': (seed) => chancePieces(seed),
+  'rectangles, turned': (seed) => chancePieces(seed, 'quarter'),
 }
 
 const share = (sorted: readonly number[], p: number) =>

@@ -24,8 +24,9 @@ const BUDGET = {
   cover: 100_000,
   /** Both ways. */
   columns: 400,
-  prices: 60_000,
-  seek: 30_000,
+  prices: 100_000,
+  /** Prices and the search after them. */
+  both: 150_000,
   /** Above this the exact searches are left out. */
   pieces: 250,
   kinds: 120,
@@ -234,11 +235,11 @@ class Planner {
   /** Both directions: prices from the fills that matter, and a plan of the tiles that lose little by them. */
   seekFills(): void {
     const fills = new Fills(this.groups, this.measures)
+    const stop = fills.spent + BUDGET.both
     const plan = this.tiles.map((tile) => tile.map((l) => l.kind))
     const start = { demand: this.qty, plan, price: this.measures[0]!, bound: this.bound }
     const { price, bound } = betterPrices(fills, start, { simplex: BUDGET.columns, spend: BUDGET.prices })
     this.bound = bound
-    const stop = fills.spent + BUDGET.seek
     for (let target = bound; target < this.tiles.length; target++) {
       const rest = stop - fills.spent
       const spend = target + 1 < this.tiles.length ? rest / 2 : rest
