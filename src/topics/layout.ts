@@ -2,6 +2,7 @@
 
 import { movementSpacingM } from '../core/joints.ts'
 import { cutList, cutPieces } from '../core/layout/pieces.ts'
+import type { Facts, Tile } from '../facts.ts'
 import { area, count, type Phrase, run, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { floorNotes, floorSum, roomPhrase } from './floors.ts'
@@ -20,7 +21,7 @@ import {
 } from './layout-extras.ts'
 import { exposureOf, movementLines, movementOf } from './movement.ts'
 import { drawingsOf } from './picture.ts'
-import { type LaidFloor, type LaidRoom, laidFor } from './plan.ts'
+import { type LaidFloor, type LaidRoom, LEAST_LAID_MM, laidFor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
 import { laidValues, tilesToBuy } from './tile.ts'
 import { type Brief, sourceOf, type Table, type Told } from './topic.ts'
@@ -81,7 +82,7 @@ function wholeLayout(brief: Brief, areaM2: number, perimeterM: number): Outcome<
   if (jointMm >= known.widthMm)
     return refuse('out-of-range', { field: 'joint', value: jointMm, min: 0, max: known.widthMm / 2, unit: 'mm' })
   const result = laidFor(facts, known, jointMm)
-  if (result === null) return refuse('question', { question: 'room' })
+  if (result === null) return notLaid(facts, known, areaM2)
   if (!result.ok) return result
   const laid = result.value
   const exposure = exposureOf(brief)
@@ -144,6 +145,17 @@ function wholeLayout(brief: Brief, areaM2: number, perimeterM: number): Outcome<
     drawings: drawingsOf(laid, movement.plans, facts),
     offers: ['math', 'keep'],
   })
+}
+
+/** Why nothing was laid: no shape is known, the tile comes by the sheet, or there is too much of it. */
+function notLaid(facts: Facts, known: Tile, areaM2: number): Outcome<Told> {
+  const shaped = facts.areaM2 === undefined && (facts.rooms ?? []).every((room) => room.areaM2 === undefined)
+  if (!shaped) return refuse('question', { question: 'room' })
+  const places = (areaM2 * 1e6) / (known.lengthMm * known.widthMm)
+  const small = known.lengthMm < LEAST_LAID_MM || known.shape === 'mosaic' || known.shape === 'hexagon'
+  return small
+    ? refuse('question', { question: 'small-tile' })
+    : refuse('too-much-work', { what: count(Math.round(places)) })
 }
 
 /** A wall was named in this message, so the door is where the crew said. */

@@ -143,7 +143,8 @@ export function laidFloor(
   return laid
 }
 
-const LEAST_LAID_MM = 75
+/** Smaller tile comes by the sheet and is not laid one by one. */
+export const LEAST_LAID_MM = 75
 const MOST_LAID = 60_000
 
 /** The layout of the facts where there is one: rooms with a shape and a tile laid one by one. Null where only the area counts. */

@@ -439,8 +439,11 @@ test('a wish that would leave a sliver is said not to be kept', () => {
   expect(ask('10x13 18x18 full tiles on the right wall layout').details.join()).not.toMatch(/sliver/)
 })
 
-test('too much work is refused in a sentence', () => {
-  const reply = ask('corners 0,0 900,0 900,900 0,900 ft, 3x3 in tile layout')
-  expect(reply.answer).not.toMatch(/undefined|NaN/)
-  expect(reply.answer.length).toBeGreaterThan(20)
+test('too much work and sheet tile are refused in a sentence', () => {
+  // 900 x 900 ft of 4 x 4 in tile: 810,000 x 9
+  const much = ask('corners 0,0 900,0 900,900 0,900 ft, 4x4 tile layout')
+  expect(much.problem?.code).toBe('too-much-work')
+  expect(much.answer).toMatch(/7,290,000 tiles/)
+  expect(ask('10x13 2x2 tile herringbone layout').answer).toMatch(/by the sheet/)
+  expect(ask('piso 10x13 loseta 2x2, trazo').answer).toMatch(/en malla/)
 })

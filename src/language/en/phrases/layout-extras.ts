@@ -61,4 +61,6 @@ export const layoutExtras = {
   'layout.not-full': 'Whole tiles at the {side} wall would leave a sliver elsewhere: not done.',
   'layout.first-and-bottom': 'First line: {one}; put a tile corner on it {bottom} from the bottom wall.',
   'layout.first-and-left': 'First line: {one}; keep a tile corner {left} from the left wall, measured {bottom} up.',
+  'ask.small-tile':
+    'Tile that small or six-sided comes by the sheet: I count it by area. For a layout send the sheet as the tile, like “12x12 sheets”.',
 }

@@ -62,4 +62,6 @@ export const layoutExtras = {
     'Primera línea: {one}; pon sobre ella una esquina de loseta a {bottom} de la pared de abajo.',
   'layout.first-and-left':
     'Primera línea: {one}; deja una esquina de loseta a {left} de la pared izquierda, medido a {bottom} de abajo.',
+  'ask.small-tile':
+    'Loseta tan chica o hexagonal viene en malla: la cuento por área. Para el trazo manda la malla como loseta, por ejemplo “mallas de 12x12”.',
 }
