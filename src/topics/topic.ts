@@ -109,14 +109,22 @@ export function joinTold(main: Told, ...others: readonly Told[]): Told {
   }
 }
 
+/** Each once. Things are alike by all they hold; only those of the same name are compared in full. */
 function unique<T>(list: readonly T[]): T[] {
-  const seen = new Set<string>()
+  const kept = new Map<unknown, T[]>()
   return list.filter((one) => {
-    const key = JSON.stringify(one)
-    if (seen.has(key)) return false
-    seen.add(key)
+    const name = nameOf(one)
+    const alike = kept.get(name)
+    if (!alike) kept.set(name, [one])
+    else if (alike.some((other) => JSON.stringify(other) === JSON.stringify(one))) return false
+    else alike.push(one)
     return true
   })
+}
+
+function nameOf(one: unknown): unknown {
+  if (typeof one !== 'object' || one === null) return one
+  return 'key' in one ? one.key : 'text' in one ? one.text : null
 }
 
 /** A fact carried over from the talk or the job is said, so that a wrong one is seen. */

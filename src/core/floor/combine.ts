@@ -2,7 +2,7 @@
  *  leave slivers, it keeps which ring is a hole, it insets as well, and it measured 3 to 5 times faster than polygon-clipping. */
 import { Clipper, ClipType, EndType, FillRule, JoinType } from 'clipper2-ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
-import { type Floor, LEAST_FLOOR_MM2, type Point, type Ring, ringArea, soundCorners, tidyRing } from './rings.ts'
+import { boxOf, type Floor, LEAST_FLOOR_MM2, type Point, type Ring, ringArea, soundCorners, tidyRing } from './rings.ts'
 
 /** Grid of the library's whole numbers: 10 nm, so that 1/16 in is exact. */
 const STEPS_PER_MM = 1e5
@@ -61,8 +61,28 @@ export const shared = (a: Floor, b: Floor): Outcome<Floor> =>
  *  @problem nothing-left where the gap eats the floor */
 export function inset(floor: Floor, gapMm: number): Outcome<Floor> {
   if (gapMm === 0) return fine(floor)
+  const box = insetBox(floor, gapMm)
+  if (box) return fine(box)
   const paths = Clipper.inflatePaths(toGrid(floor.rings), -gapMm * STEPS_PER_MM, JoinType.Miter, EndType.Polygon, 10)
   return leftOver(fromGrid(paths), 'wall-gap')
+}
+
+/** A plain rectangle, which most rooms are, drawn in without clipping; null for any other floor, and where nothing is left. */
+function insetBox({ rings }: Floor, gapMm: number): Floor | null {
+  const [ring] = rings
+  if (rings.length !== 1 || ring === undefined || ring.length !== 4) return null
+  const { minX, minY, maxX, maxY } = boxOf(rings)
+  const square = ring.every(
+    ([x, y], i) =>
+      (x === minX || x === maxX) &&
+      (y === minY || y === maxY) &&
+      (x === ring[(i + 1) % 4]![0]) !== (y === ring[(i + 1) % 4]![1]),
+  )
+  const [w, h] = [maxX - minX - 2 * gapMm, maxY - minY - 2 * gapMm]
+  if (!square || !(w > 0 && h > 0 && w * h >= LEAST_FLOOR_MM2)) return null
+  return {
+    rings: [ring.map(([x, y]): Point => [x === minX ? x + gapMm : x - gapMm, y === minY ? y + gapMm : y - gapMm])],
+  }
 }
 
 /** Rings that share borders, as one outline: outer rings and holes. */
