@@ -79,7 +79,7 @@ export function specFor(floor: Floor, tile: Tile, jointMm: number, pattern: Patt
       upright && !turned && laid.pattern.kind === 'offset'
         ? { ...laid.pattern, along: laid.pattern.along === 'width' ? 'length' : 'width' }
         : laid.pattern,
-    angleDeg: laid.angleDeg,
+    angleDeg: upright && laid.pattern.kind === 'random' ? 90 : laid.angleDeg,
     originMm: [0, 0],
     wallGapMm: gap,
     ...(upright && laid.pattern.kind === 'offset' ? { tile: { lengthMm: tile.widthMm, widthMm: tile.lengthMm } } : {}),

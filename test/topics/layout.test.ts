@@ -260,6 +260,12 @@ describe('patterns', () => {
   test('random planks are the same at every run', () => {
     const said = '10x13 8x48 random stagger layout'
     expect(ask(said).values).toEqual(ask(said).values)
+    // Along the longer side of an upright room: rows are snapped from the left, 8 1/8 in apart at most.
+    const [, across] = /([\d /]+) in from the left wall/.exec(ask(said).answer) ?? []
+    const [whole, part = '0/1'] = (across ?? '99').trim().split(' ')
+    const [over, under] = part.split('/').map(Number)
+    expect(Number(whole) + over / under).toBeLessThanOrEqual(8.375)
+    expect(ask(said).details.join()).not.toMatch(/Turned/)
   })
 })
 
