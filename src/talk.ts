@@ -164,8 +164,13 @@ function withTilePair(heard: Heard): Facts {
 const WIDEST_JOINT_MM = 13
 const LEAST_NOTCH_MM = 6
 
+/** "plus 20%": nothing but a share. */
+const isBarePercent = (heard: Heard): boolean => heard.percents.length === 1 && heard.items.length === 1
+
 /** "make it 3/16", "grout for 120 sf of 12x24 1/8": a small figure with no noun is the joint; after mortar it is the notch. */
 function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, followsUp: boolean): Facts {
+  if (isBarePercent(heard) && followsUp && topic === 'tile' && said.sparePct === undefined)
+    return { ...said, sparePct: heard.percents[0] }
   if (!followsUp && topic !== 'grout' && topic !== 'tile') return said
   const bare = heard.loose.find(
     ({ q, nouns }) =>
@@ -194,6 +199,7 @@ function isFollowUp(heard: Heard, named: Topic | null): boolean {
   const complete = hasFloor(facts) && (facts.tile !== undefined || named === 'mortar' || named === 'layout')
   if (complete) return false
   return (
+    isBarePercent(heard) ||
     hasFacts(facts) ||
     named !== null ||
     heard.has(...QUESTION_WORDS) ||
@@ -237,7 +243,7 @@ const fromJob = (job: Facts): Partial<Record<FactName, 'talk' | 'job'>> =>
 /** Newer facts over older ones. A floor told anew replaces the old one whole; a tile's thickness alone joins its size. */
 export function merged(old: Facts, fresh: Facts): Facts {
   const floor = fresh.rooms !== undefined || fresh.areaM2 !== undefined
-  const { rooms: _r, areaM2: _a, ...rest } = old
+  const { rooms: _r, areaM2: _a, leftM2: _l, ...rest } = old
   const base: Facts = floor ? rest : old
   const tile = fresh.tile
     ? fresh.tile.lengthMm > 0
@@ -287,7 +293,10 @@ function withRooms(heard: Heard, memory: Memory, followsUp: boolean): Facts {
   }
   const adds =
     heard.has('add') ||
-    (!isQuestion(heard) && rooms.every((r) => r.name !== undefined) && !heard.has('no-correction', 'make-it'))
+    (!isQuestion(heard) &&
+      !heard.has('same') &&
+      rooms.every((r) => r.name !== undefined) &&
+      !heard.has('no-correction', 'make-it'))
   if (known.length > 0 && adds)
     return { ...said, rooms: [...known.filter((k) => !rooms.some((r) => sameName(r.name, k.name))), ...rooms] }
   // "no its 11x14": the room keeps its name.

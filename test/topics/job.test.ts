@@ -204,6 +204,15 @@ const TALKS: readonly Talk[] = [
   [['central time'], { topic: 'job', says: /America\/Chicago/ }],
   [['forget this job'], { ok: false, topic: 'job', says: /Say yes/ }],
   [['forget this job', 'status', 'yes'], { ok: false }],
+  [[FLOOR, 'plus 20%'], { topic: 'tile', values: { spare_pct: 20 } }],
+  [[FLOOR, 'same thing in the mudroom 6x8'], { values: { area_m2: sf(48) } }],
+  [['2 bags left 60 sf to go 1/2 notch enough?', 'and for 80 sf'], { topic: 'mortar', values: { area_m2: sf(80) } }],
+  [
+    ['used 3 bags on 130 sf', 'we used 2 more on 70'],
+    { topic: 'log', values: { mortar_bags_used: 5, mortar_area_done_m2: sf(200) } },
+  ],
+  [['used 3 bags on 130 sf', 'how many bags have we used so far'], { topic: 'job', values: { mortar_bags_used: 3 } }],
+  [['laid 25 tiles today'], { topic: 'log', values: { tiles_set: 25 } }],
   // in Spanish
   [['cuarto de 4 x 5 m con loseta 60x60 cm', 'que llevamos'], { topic: 'job', values: { area_m2: 20 } }],
   [

@@ -8,6 +8,8 @@ export const commands: CommandLocale = {
       'where are we$|where we at|wheres the job at|where do we stand',
       'whats the job|whats in the job|whats this job|what is the job|what job',
       'show + job|me the job',
+      'how are we doing|how we doing',
+      'how much did we use|how much have we used|how many bags have we used|how many bags did we use|what did we use|what have we used|how many have we set|how many tiles have we set|how many did we set',
       'recap$',
       'summary$|summarize',
       'status$',
@@ -47,7 +49,7 @@ export const commands: CommandLocale = {
     ],
     reopen: [
       'reopen|re open',
-      'bring back',
+      'bring back|bring it back|bring that back|bring the',
       'restore',
       'open the + job',
       'open it again|open that again',
@@ -114,7 +116,7 @@ export const commands: CommandLocale = {
   log: {
     used: [
       'used$|usd$|went through|gone through|burned|burnt|used up|been through|took us|consumed|put down|go through',
-      'down on|went down',
+      'down on|went down|bags down|bag down',
       'did$|done$ + with|on',
       'emptied|finished a bag|finished another|finished bag',
     ],
@@ -128,7 +130,7 @@ export const commands: CommandLocale = {
       'broke|broken|busted|ruined|breakage|dropped + !open',
     ],
     binned: [
-      'binned|bin the|chucked|dumped|tossed|threw out|threw away|thrown out|trashed|wasted|went off|scrapped|lost a batch|kicked off|set up in the bucket',
+      'binned|went bad|gone bad|bin the|chucked|dumped|tossed|threw out|threw away|thrown out|trashed|wasted|went off|scrapped|lost a batch|kicked off|set up in the bucket',
     ],
     left: ['left$|still have|remaining|leftover|left over|on hand|on site|on the truck|in the truck|in stock'],
     total: ['so far|in all|in total|total|altogether|all told|all day|up to now|by now'],

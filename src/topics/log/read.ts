@@ -98,12 +98,28 @@ export function readUses(heard: Heard, memory: Memory): UseBody[] {
       ...(left === undefined ? {} : { leftBags: left }),
     })
   else if (left !== undefined && bag && (log.has('left') || heard.has('have'))) uses.push({ stuff, leftBags: left })
-  return [...uses, ...tileUses(heard, m2)]
+  const bare = uses.length === 0 ? bareUse(heard, memory, stuff) : null
+  if (bare) return [bare]
+  return [...uses, ...tileUses(heard, m2, facts.boxTiles ?? memory.facts.boxTiles)]
 }
 
 const BATCH = /\b(?:batch|batches|mix|mezcla|tanda)\b/
 
-function tileUses(heard: Heard, m2: number | undefined): UseBody[] {
+/** After a log, "used 2 more on 70": bags on an area, in the units before. */
+function bareUse(heard: Heard, memory: Memory, stuff: Stuff): UseBody | null {
+  if (!heard.commands.log.has('used') || !logged(memory.job, stuff).any || heard.has('bag', ...TILES, 'box'))
+    return null
+  const [bags, area] = heard.loose.filter((l) => l.q.dimension === 'none' && l.q.n > 0).map((l) => l.q.n)
+  const m2 =
+    heard.facts.usedM2 ??
+    heard.facts.areaM2 ??
+    (area === undefined ? undefined : area * (memory.talk?.metric ? 1 : SQFT))
+  return bags === undefined || m2 === undefined || bags > MOST_BARE_BAGS ? null : { stuff, bags, m2 }
+}
+
+const MOST_BARE_BAGS = 60
+
+function tileUses(heard: Heard, m2: number | undefined, perBox: number | undefined): UseBody[] {
   const { log } = heard.commands
   const { facts } = heard
   const bag = heard.has('bag', 'kit')
@@ -112,9 +128,18 @@ function tileUses(heard: Heard, m2: number | undefined): UseBody[] {
   if (log.has('broke') && (heard.has(...TILES) || named !== null))
     return [{ stuff: 'tile', broken: named ?? facts.haveTiles ?? 1 }]
   const uses: UseBody[] = []
-  const timed = heard.has('time-word', 'ago') || CLOCK.test(heard.plain.text) || heard.durationsH.length > 0
+  const clocked = heard.has('ago') || CLOCK.test(heard.plain.text) || heard.durationsH.length > 0
+  const timed = clocked || heard.has('time-word')
+  if (log.has('set-tiles') && !log.has('left') && !clocked && facts.haveBoxes !== undefined && perBox !== undefined)
+    return [{ stuff: 'tile', tiles: facts.haveBoxes * perBox }]
   const tiles = named ?? (log.has('set-tiles') && !bag && !log.has('left') ? bareCount(heard) : null)
-  if (tiles !== null && log.has('set-tiles') && !log.has('left') && facts.haveBoxes === undefined && !timed)
+  if (
+    tiles !== null &&
+    log.has('set-tiles') &&
+    !log.has('left') &&
+    facts.haveBoxes === undefined &&
+    !(named === null ? timed : clocked)
+  )
     uses.push({ stuff: 'tile', tiles, ...(m2 === undefined ? {} : { m2 }), ...(total && { total }) })
   else if (
     m2 !== undefined &&
