@@ -26,7 +26,11 @@ function targetUnit(heard: Heard): { unit: UnitName; at: number } | null {
     // "in" is the preposition unless it is what is asked for.
     if (tokens[i].text === 'in' && !reader.is(i - 1, 'convert-to', 'how-many')) continue
     if (tokens[i].text === 'in' && unitAt(reader.lexicon, tokens, i + 1)) continue
-    if (reader.is(i - 1, 'convert-to', 'how-many', 'what', 'the') || reader.is(i - 2, 'convert-to') || i === 0)
+    if (
+      reader.is(i - 1, 'convert-to', 'how-many', 'area-word', 'what', 'the') ||
+      reader.is(i - 2, 'convert-to') ||
+      i === 0
+    )
       return { unit: found.unit, at: i }
   }
   return null
@@ -49,7 +53,7 @@ export function conversionIn(heard: Heard, talkHasArea: boolean): Conversion | n
     (dimension === 'temperature'
       ? single.find((q) => q.unit === 'degree' || q.dimension === 'none')
       : bareLength(single, dimension))
-  if (!from) return null
+  if (!from || from.unit === target.unit) return null
   return {
     is: 'convert',
     from: from.dimension === 'none' || from.unit === 'degree' ? withUnit(from, target.unit) : from,

@@ -81,6 +81,9 @@ function systemOf(quantities: readonly Quantity[]): 'metric' | 'imperial' | null
   return metric === 0 && imperial === 0 ? null : metric > imperial ? 'metric' : 'imperial'
 }
 
+/** "5,20 x 3,80": who writes a decimal comma measures in metres. */
+const hasDecimalComma = (q: Quantity): boolean => q.unit === null && q.token.decimals > 0 && q.token.text.includes(',')
+
 export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTHING_KNOWN): Heard {
   const plain = plainText(text)
   const { tokens: raw, unreadable } = tokenize(plain.text, lexicon.locale.numbers)
@@ -89,9 +92,10 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const reader = new Reader(lexicon, tokens, marks)
   const has = (...concepts: readonly Concept[]): boolean => marks.some((m) => concepts.includes(m.concept))
   const quantities = joinDashes(quantitiesOf(reader), reader)
-  const system = systemOf(quantities)
-  const metric = system === null ? context.metric === true : system === 'metric'
   const all = itemsOf(quantities, reader)
+  const comma = all.some((item) => item.parts.length > 1 && item.parts.some(hasDecimalComma))
+  const system = systemOf(quantities) ?? (comma ? 'metric' : null)
+  const metric = system === null ? context.metric === true : system === 'metric'
   const outline = readOutline(plain.text, reader, marks, quantities, metric)
   // Figures of the outline are nothing else.
   const items = outline ? all.filter((item) => item.last < outline.first || item.first > outline.last) : all

@@ -72,6 +72,10 @@ function temperature(context: Figure): boolean {
 }
 
 /** Bare counts: bags, boxes, pieces a box, areas left in the unit spoken before. */
+/** "if they come 8": a word of holding right before the figure, not one of having. */
+const holdsBefore = ({ reader, q }: Figure): boolean =>
+  [1, 2].some((k) => reader.is(q.first - k, 'holds') && !reader.is(q.first - k, 'have', 'is'))
+
 function bareCount(context: Figure): boolean {
   const { q, draft } = context
   if (q.dimension !== 'none') return false
@@ -86,6 +90,12 @@ function bareCount(context: Figure): boolean {
     return true
   }
   if (bareTemperature(context)) return true
+  // "how many boxes for 22 m2 if they hold 8": the boxes may stand anywhere.
+  const { reader } = context
+  if (q.n > 1 && Number.isInteger(q.n) && holdsBefore(context) && reader.tokens.some((_, i) => reader.is(i, 'box'))) {
+    draft.boxTiles ??= q.n
+    return true
+  }
   const bag = noun(context, 'bag', 'kit')
   if (bag && q.n >= 0) {
     const parts = partsOf(context)

@@ -28,11 +28,13 @@ const PLACE = /\{([a-zA-Z0-9_]+)(?:\|([^{}]*))?\}/g
 export function phraseText(phrase: Phrase, style: Style): string {
   const template = style.phrases[phrase.key]
   if (template === undefined) throw new Error(`no phrase ${phrase.key}`)
-  return template.replace(PLACE, (_, name: string, forms: string | undefined) => {
+  const told = template.replace(PLACE, (_, name: string, forms: string | undefined) => {
     const arg = phrase.args[name]
     if (arg === undefined) throw new Error(`phrase ${phrase.key} lacks ${name}`)
     return forms === undefined ? argText(arg, style) : pluralForm(style.intl, numberOf(arg), forms.split('|'))
   })
+  // "5 p.m." at the end of a sentence ends it.
+  return told.replaceAll(/(?<=\w\.)\.(?=\s|$)/g, '')
 }
 
 function argText(arg: Arg, style: Style): string {
