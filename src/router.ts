@@ -181,7 +181,18 @@ const fits = (route: Route, heard: Heard): boolean =>
 
 /** The topic a message asks for by its own words, or null where it names none. */
 export function topicNamed(heard: Heard): Topic | null {
-  return ROUTES.find((route) => fits(route, heard))?.topic ?? null
+  return routeOf(heard)?.topic ?? null
+}
+
+const routes = new WeakMap<Heard, Route | null>()
+
+/** The first row that fits, looked for once a message. */
+function routeOf(heard: Heard): Route | null {
+  const known = routes.get(heard)
+  if (known !== undefined) return known
+  const route = ROUTES.find((one) => fits(one, heard)) ?? null
+  routes.set(heard, route)
+  return route
 }
 
 const SUM_TOPICS: readonly Topic[] = ['tile', 'mortar', 'grout', 'layout', 'levelling', 'order', 'underlayment']
@@ -205,7 +216,7 @@ const POWDER_TOPICS: readonly Topic[] = ['grout', 'mix', 'mortar']
 export function topicOf(heard: Heard, talk: Talk | null, followsUp: boolean): Topic | null {
   // "running bond instead", "and grout with 3mm joints": a change of the last sum asks for no rule.
   const changes = followsUp && talk !== null && SUM_TOPICS.includes(talk.topic) && changesOnly(heard)
-  const route = ROUTES.find((r) => !(changes && RULE_TOPICS.includes(r.topic)) && fits(r, heard))
+  const route = changes ? ROUTES.find((r) => !RULE_TOPICS.includes(r.topic) && fits(r, heard)) : routeOf(heard)
   const yields = route?.weak && followsUp && talk && (route.topic === 'cure' || POWDER_TOPICS.includes(talk.topic))
   if (yields) return talk.topic
   if (route) return route.topic
