@@ -108,7 +108,8 @@ function tableFile({ name, head, rows }: Table, { style }: Speaker): ReplyFile {
 }
 
 export function problemReply(problem: Problem, topic: Topic, speaker: Speaker): Reply {
-  const message = problemText(problem, speaker.style)
+  const said = problemText(problem, speaker.style)
+  const message = said.charAt(0).toLocaleUpperCase(speaker.style.intl) + said.slice(1)
   return {
     ok: false,
     topic,

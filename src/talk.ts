@@ -199,6 +199,8 @@ function isFollowUp(heard: Heard, named: Topic | null): boolean {
   const complete = hasFloor(facts) && (facts.tile !== undefined || named === 'mortar' || named === 'layout')
   if (complete) return false
   return (
+    // "and with 1/8"
+    (heard.items.length === 1 && heard.loose.length === 1 && heard.tokens.length <= 4) ||
     isBarePercent(heard) ||
     hasFacts(facts) ||
     named !== null ||

@@ -95,7 +95,10 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const quantities = joinDashes(quantitiesOf(reader), reader)
   const all = itemsOf(quantities, reader)
   const comma = all.some((item) => item.parts.length > 1 && item.parts.some(hasDecimalComma))
-  const system = systemOf(quantities) ?? (comma ? 'metric' : null)
+  // A 25 kg bag says nothing of how the floor was measured.
+  const measured = systemOf(quantities.filter((q) => q.dimension === 'length' || q.dimension === 'area'))
+  const sized = all.some((item) => item.parts.length > 1)
+  const system = measured ?? (comma ? 'metric' : sized ? null : systemOf(quantities))
   const metric = system === null ? context.metric === true : system === 'metric'
   const outline = readOutline(plain.text, reader, marks, quantities, metric)
   // Figures of the outline are nothing else.

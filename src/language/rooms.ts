@@ -85,8 +85,13 @@ export function roomsOf(
     else addRoom(rooms, size, piece, reader, marks, lastEnd)
     lastEnd = size.item.last
   }
+  // "two closets 3x4 and a 9x12": a room told by itself is none of the two.
+  const apart = sizes
+    .filter((s) => s.role === 'room')
+    .slice(1)
+    .some((s) => reader.is(s.item.first - 1, 'the', 'with'))
   return {
-    rooms: countedOnce(rooms).map((r) => withShape(r, marks)),
+    rooms: (apart ? rooms : countedOnce(rooms)).map((r) => withShape(r, marks)),
     notes,
     problem: unclear ? askDecimal(unclear) : null,
   }

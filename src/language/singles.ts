@@ -45,9 +45,18 @@ function shareBefore({ q, reader }: Figure): number {
   return share?.spelled && share.value > 0 && share.value < 1 ? share.value : 1
 }
 
+/** "a third of a 50 lb bag": the part of it that is meant. */
+function partOfBag({ q, reader }: Figure): number | null {
+  const of = reader.is(q.first - 1, 'the', 'per') ? q.first - 2 : q.first - 1
+  const share = reader.is(of, 'of') ? reader.number(of - 1) : null
+  return share !== null && share.value > 0 && share.value < 1 ? share.value : null
+}
+
 function mass(context: Figure): boolean {
   const { q, draft } = context
   const bag = noun(context, 'bag', 'kit', 'mortar', 'grout', 'powder')
+  const share = partOfBag(context)
+  if (share !== null) draft.bagsToMix ??= share
   if (noun(context, 'bag', 'kit') || bag === undefined) draft.bagKg ??= q.si as number
   else draft.powderKg ??= q.si as number
   return true

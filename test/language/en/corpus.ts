@@ -383,6 +383,9 @@ export const CORPUS: readonly (readonly [means: Meaning, ...said: string[]])[] =
   ],
   [{ topic: 'convert', values: { value: 22.68 } }, '50 lb in kg', 'what is 50 pounds in kilos'],
   [{ topic: 'grout' }, 'do i use sanded in a 3/16 inch joint'],
+  [{ topic: 'mortar', sf: 130, values: { notch_width_mm: 9.525 } }, 'thin set bags 18x18 10x13 3/8 notch 25kg bags'],
+  [{ topic: 'mix', values: { mix_powder_kg: 7.56 } }, 'water for a third of a 50 lb bag of mortar'],
+  [{ topic: 'tile', sf: 132, tileIn: [18, 18] }, 'two closets 3x4 and a 9x12, 18x18 tile'],
   [{ topic: 'help' }, 'help', 'what can you do', 'thanks', 'hello'],
 ]
 
