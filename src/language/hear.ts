@@ -112,8 +112,8 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const sizes = outline ? read.filter((s) => s.role !== 'room') : read
   const found = roomsOf(sizes, reader, marks, metric, context.decimals)
   notes.push(...found.notes)
-  readTile(sizes, reader, metric, draft, notes)
-  draft.trowel = readTrowel(sizes, items, reader, marks, metric) ?? draft.trowel
+  readTile(sizes, metric, draft, notes)
+  draft.trowel = readTrowel(sizes, marks, metric) ?? draft.trowel
   if (draft.trowel === undefined) delete draft.trowel
   readFlags(reader, marks, draft)
   // The diagonal of a room is no pattern.
@@ -133,7 +133,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const shower = has('shower', 'pan', 'mud-word', 'drain') && !has('house-part', 'room')
   const told = shower && !metric ? panInInches(found.rooms, sizes) : found.rooms
   const rooms = lessFromArea(outline ? [lessHoles(outline.room, found.rooms)] : told, draft)
-  if (rooms.length > 0) draft.rooms = mergeAlike(rooms).map((room) => asNamed(room, text, plain))
+  if (rooms.length > 0) draft.rooms = rooms.map((room) => asNamed(room, text, plain))
   noteGuesses(sizes, plain, reader, notes)
   return {
     plain,
@@ -200,7 +200,7 @@ function hintsFor(draft: Draft, room: boolean, reader: Reader, context: HearCont
   return { goods, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, sums, metric }
 }
 
-function readTile(sizes: readonly Size[], _reader: Reader, metric: boolean, draft: Draft, notes: HeardNote[]): void {
+function readTile(sizes: readonly Size[], metric: boolean, draft: Draft, notes: HeardNote[]): void {
   const size = sizes.find((s) => s.role === 'tile')
   if (!size) return
   const [a, b, third] = size.item.parts
@@ -282,9 +282,6 @@ function asNamed<T extends { readonly name?: string }>(named: T, typed: string, 
   const [from, to] = originSpan(plain, [at, at + named.name.length])
   return { ...named, name: typed.slice(from, to).toLowerCase() }
 }
-
-/** Two rooms told alike without a name are one told twice only if the words say so; they stay apart. */
-const mergeAlike = (rooms: readonly Room[]): readonly Room[] => rooms
 
 const SURE = 1.2
 

@@ -4,7 +4,6 @@ import type { Problem, Span } from '../problem.ts'
 import type { Concept } from './concepts.ts'
 import type { Mark } from './lexicon.ts'
 import type { Quantity, Reader } from './measures.ts'
-import { leadIn } from './nouns.ts'
 import { placeOf } from './places.ts'
 import { roomMm, type Size } from './sizes.ts'
 
@@ -82,7 +81,7 @@ export function roomsOf(
     }
     const piece = { lengthMm: sides[0].mm, widthMm: sides[1].mm }
     if (size.role !== 'room') addHole(rooms, size, openingMm(size, piece, reader), reader, marks)
-    else addRoom(rooms, size, piece, reader, marks, lastEnd)
+    else addRoom(rooms, size, piece, reader, lastEnd)
     lastEnd = size.item.last
   }
   // "two closets 3x4 and a 9x12": a room told by itself is none of the two.
@@ -112,7 +111,6 @@ function addRoom(
   size: Size,
   sides: { lengthMm: number; widthMm: number },
   reader: Reader,
-  marks: readonly Mark[],
   lastEnd: number,
 ): void {
   const name = roomName(size, reader)
@@ -128,7 +126,7 @@ function addRoom(
     rooms[rooms.length - 1] = { ...previous, pieces: [...previous.pieces, piece] }
     return
   }
-  const count = countBehind(size, reader) ?? countBefore(size, reader, marks)
+  const count = countBehind(size, reader) ?? countBefore(size, reader)
   const upright = size.noun !== null && ['backsplash', 'wall'].includes(size.noun.mark.concept)
   // A lone "u" before a size is its shape, not the crew's "you".
   const shape = reader.word(size.item.first - 1) === 'u' ? { shape: 'U' as const } : {}
@@ -186,7 +184,7 @@ function plusBetween(reader: Reader, from: number, to: number): boolean {
 const MOST_ALIKE = 12
 
 /** "two baths 5x8", "3 rooms at 10x12", "5x8 x2": how many alike. */
-function countBefore(size: Size, reader: Reader, _marks: readonly Mark[]): number {
+function countBefore(size: Size, reader: Reader): number {
   for (let i = size.item.first - 1; i >= Math.max(0, size.item.first - 4); i--) {
     const token = reader.number(i)
     if (token && reader.sign(i - 1) === 'x') return 1
@@ -261,6 +259,3 @@ function withShape(room: Room, marks: readonly Mark[]): Room {
     if (marks.some((m) => m.concept === concept)) return { ...room, shape }
   return room
 }
-
-/** Whether a size directly takes something away ("less", "-"). */
-export const takesAway = (size: Size, reader: Reader): boolean => leadIn(size.item, reader, 'minus')

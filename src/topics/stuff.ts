@@ -2,16 +2,7 @@
 import type { Facts, MortarName, Tile, Trowel } from '../facts.ts'
 import { type Phrase, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
-import {
-  type Figure,
-  type Grout,
-  type Mortar,
-  materialOf,
-  type Pack,
-  spreadOf,
-  trowelFor,
-  usualPack,
-} from '../settings.ts'
+import { type Grout, type Mortar, materialOf, type Pack, trowelFor, usualPack } from '../settings.ts'
 import type { Brief } from './topic.ts'
 
 const POUND_KG = 0.45359237
@@ -137,5 +128,3 @@ export function trowelPhrase(notch: Trowel): Phrase {
     ? say('trowel.even', { width: small(notch.widthMm), shape })
     : say('trowel.uneven', { width: small(notch.widthMm), depth: small(notch.depthMm), shape })
 }
-
-export const spread = (figure: Figure): ReturnType<typeof spreadOf> => spreadOf(figure)

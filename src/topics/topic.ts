@@ -5,7 +5,7 @@ import type { Memory } from '../jobs/memory.ts'
 import type { Reminding } from '../jobs/reminders.ts'
 import type { Concept } from '../language/concepts.ts'
 import type { Heard } from '../language/hear.ts'
-import { type Amount, type Phrase, say } from '../phrase.ts'
+import type { Amount, Phrase } from '../phrase.ts'
 import type { Outcome } from '../problem.ts'
 import type { ReplyFile, Topic } from '../reply.ts'
 import type { Figure, Settings } from '../settings.ts'
@@ -126,7 +126,3 @@ function nameOf(one: unknown): unknown {
   if (typeof one !== 'object' || one === null) return one
   return 'key' in one ? one.key : 'text' in one ? one.text : null
 }
-
-/** A fact carried over from the talk or the job is said, so that a wrong one is seen. */
-export const carriedNote = (what: string, from: 'talk' | 'job'): Phrase =>
-  say(`carried.${from}`, { what: { is: 'word', word: `field.${what}` } })
