@@ -119,17 +119,36 @@ export function momentIn(
   })
   const best = found.find((f) => f.isCertain('hour')) ?? found.find((f) => f.isCertain('day') || f.isCertain('weekday'))
   if (!best) return null
-  return resolve(best, now, past)
+  return resolve(best, now, past, saysNight(best, heard))
 }
 
 /** The bare "at 3" of a crew means the working day. */
 const WORKDAY_STARTS = 6
 
-function resolve(found: TimeFound, now: Temporal.ZonedDateTime, past: boolean): Moment {
+/** Whether the night stands in the time itself, and not beside it ("at 7 this morning, night low 45"). */
+function saysNight(found: TimeFound, heard: Heard): boolean {
+  const words = (first: number, count: number): string =>
+    heard.tokens
+      .slice(first, first + count)
+      .map((token) => token.text)
+      .join(' ')
+  return heard.marks.some((m) => m.concept === 'night' && found.text.includes(words(m.first, m.count)))
+}
+
+/** "last night at 7": an hour of the evening. */
+const EVENING_STARTS = 5
+
+function resolve(found: TimeFound, now: Temporal.ZonedDateTime, past: boolean, night: boolean): Moment {
   const get = (c: string): number => found.get(c) ?? 0
   const dated = found.isCertain('day') || found.isCertain('weekday') || found.isCertain('month')
   let hour = found.isCertain('hour') ? get('hour') : 12
-  if (found.isCertain('hour') && !found.isCertain('meridiem') && hour > 0 && hour < WORKDAY_STARTS) hour += 12
+  if (
+    found.isCertain('hour') &&
+    !found.isCertain('meridiem') &&
+    hour > 0 &&
+    (hour < WORKDAY_STARTS || (night && hour < 12 && hour >= EVENING_STARTS))
+  )
+    hour += 12
   let at = now.with({
     year: get('year') || now.year,
     month: get('month') || now.month,

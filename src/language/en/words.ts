@@ -817,7 +817,7 @@ export const words: Record<Concept, readonly string[]> = {
     'in the bucket',
   ],
   'open-time': ['open time', 'skin over', 'skins over', 'skin time', 'spread time', 'how far ahead', 'before it skins'],
-  night: ['night', 'tonight', 'overnight low', 'at night', 'nite'],
+  night: ['night', 'last night', 'tonight', 'overnight low', 'at night', 'nite'],
   'day-word': [
     'today',
     'tomorrow',

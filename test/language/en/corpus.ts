@@ -386,6 +386,8 @@ export const CORPUS: readonly (readonly [means: Meaning, ...said: string[]])[] =
   [{ topic: 'mortar', sf: 130, values: { notch_width_mm: 9.525 } }, 'thin set bags 18x18 10x13 3/8 notch 25kg bags'],
   [{ topic: 'mix', values: { mix_powder_kg: 7.56 } }, 'water for a third of a 50 lb bag of mortar'],
   [{ topic: 'tile', sf: 132, tileIn: [18, 18] }, 'two closets 3x4 and a 9x12, 18x18 tile'],
+  // Seven in the evening: at half past four the next day it is not a full day yet.
+  [{ topic: 'cure', values: { grout_after_h: [23, 25] } }, 'tile went down last night at 7, 70F, can we grout'],
   [{ topic: 'help' }, 'help', 'what can you do', 'thanks', 'hello'],
 ]
 
