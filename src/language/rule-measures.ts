@@ -1,5 +1,5 @@
 /** What a crew measured, found in its words: joists, straightedge gaps, heights on a grid, diagonals, voids, calipers. */
-import { type FigureWords, numberOf } from './rule-numbers.ts'
+import { type FigureWords, numberOf, partsAsFigures } from './rule-numbers.ts'
 
 /** Words of a locale; each is a regular-expression alternation without groups. */
 export type MeasureWords = {
@@ -24,6 +24,7 @@ export type MeasureWords = {
   readonly lifted: string
   readonly holes: string
   readonly thick: string
+  readonly sheathing: string
   readonly range: string
   readonly tube: string
   readonly to: string
@@ -52,6 +53,7 @@ export const NO_MEASURE_WORDS: MeasureWords = {
   lifted: NEVER,
   holes: NEVER,
   thick: NEVER,
+  sheathing: NEVER,
   range: NEVER,
   tube: NEVER,
   to: NEVER,
@@ -66,6 +68,8 @@ export type SaidJoists = {
   readonly livePsf: number | null
   readonly deadPsf: number | null
 }
+/** Sheathing over joists: the layers as told, none where their thickness is asked for. */
+export type SaidSheathing = { readonly layersMm: readonly number[]; readonly spacingMm: number | null }
 export type SaidVoids = { readonly count: number; readonly lengthMm: number; readonly widthMm: number }
 export type SaidGrid = { readonly heightsMm: readonly (readonly number[])[]; readonly stepMm: number | null }
 export type SaidSquare =
@@ -74,6 +78,7 @@ export type SaidSquare =
 
 export type Measures = {
   readonly joists: SaidJoists | null
+  readonly sheathing: SaidSheathing | null
   /** Gaps under one edge, two or more. */
   readonly gapsMm: readonly number[]
   readonly grid: SaidGrid | null
@@ -104,6 +109,7 @@ export function readMeasures(text: string, plain: string, w: MeasureWords, f: Fi
   const has = (words: string) => new RegExp(`${START}(?:${words})${END}`, 'u').test(plain)
   return {
     joists: joistsIn(plain, w, f),
+    sheathing: sheathingIn(partsAsFigures(plain, f), w, f),
     gapsMm: has(w.gaps) ? listIn(plain, f, { least: 2, most: 1.5 * INCH }) : [],
     grid: has(w.heights) || rowsOf(text).length >= 3 ? gridIn(text, plain, w, f) : null,
     square: squareIn(plain, w, f, has),
@@ -123,9 +129,7 @@ function joistsIn(plain: string, w: MeasureWords, f: FigureWords): SaidJoists | 
   const size = /(?<![\p{N}.])2 ?(?:x|by) ?(6|8|10|12)s?(?![\p{N}])/u.exec(plain)
   if (!size) return null
   const rest = plain.replace(size[0], ' ; ')
-  const spacing =
-    new RegExp(`${START}(${N}) ?(${f.inch}|${f.mm}|${f.cm})? ?(?:${w.onCentre})${END}`, 'u').exec(rest) ??
-    /(?<![\p{N}.])(12|16|19\.2|24)(?: ?("|in|inch|inches))?(?= |$)(?! ?(?:ft|feet|foot|'|x|psf|\d))/u.exec(rest)
+  const spacing = spacingIn(rest, w, f)
   const beyond = spacing ? rest.replace(spacing[0], ' ; ') : rest
   const wood = (['spf', 'dfl', 'other'] as const).find((s) => word(w.species[s]).test(plain)) ?? null
   const grade = (['1', '2', 'other'] as const).find((g) => word(w.grades[g]).test(plain)) ?? null
@@ -134,7 +138,7 @@ function joistsIn(plain: string, w: MeasureWords, f: FigureWords): SaidJoists | 
   if (!says) return null
   return {
     nominal: `2x${size[1]}`,
-    spacingMm: spacing ? inUnit(spacing[1]!, spacing[2], f, INCH) : null,
+    spacingMm: spacing ? spacingMm(spacing, f) : null,
     spanMm,
     species: wood,
     grade,
@@ -142,6 +146,50 @@ function joistsIn(plain: string, w: MeasureWords, f: FigureWords): SaidJoists | 
     deadPsf: loadIn(plain, w.dead, w),
   }
 }
+
+/** "16 oc", "at 19.2", "400 centres": how far apart the joists are, as it was written. */
+function spacingIn(plain: string, w: MeasureWords, f: FigureWords): RegExpExecArray | null {
+  const unit = `(${f.inch}|${f.mm}|${f.cm})`
+  const bare = `(?<![\\p{N}./])(12|16|19\\.2|24)(?: ?(${f.inch}))?(?= |$)`
+  const noLength = `(?! ?(?:${f.foot}|${f.metre}|${w.psf}|${f.pound}|x|\\d+ ?(?:${w.psf})|\\d+/))`
+  return (
+    new RegExp(`${START}(${N}) ?${unit}? ?(?:${w.onCentre})${END}`, 'u').exec(plain) ??
+    new RegExp(`${START}(?:${w.onCentre}) (?:\\p{L}+ )?(${N}) ?${unit}?${END}`, 'u').exec(plain) ??
+    new RegExp(`${bare}${noLength}`, 'u').exec(plain)
+  )
+}
+
+/** Nobody sets joists 100 in apart: such a bare figure is millimetres. */
+const LEAST_BARE_MM = 100
+
+function spacingMm(hit: RegExpExecArray, f: FigureWords): number | null {
+  return inUnit(hit[1]!, hit[2], f, Number(hit[1]) >= LEAST_BARE_MM ? 1 : INCH)
+}
+
+/** "3/4 ply on 16 centers", "how thick osb for 19.2 oc": told or asked, only where the joists' spacing is told too. */
+function sheathingIn(plain: string, w: MeasureWords, f: FigureWords): SaidSheathing | null {
+  if (!new RegExp(`${START}(?:${w.sheathing})${END}`, 'u').test(plain)) return null
+  const unit = `(${f.inch}|${f.mm})`
+  const noun = `(?:\\p{L}+ ){0,2}?(?:${w.sheathing})`
+  // "5/8 and 1/2 ply", "subfloor is 3/4"
+  const before = new RegExp(`${START}(?:(${N}) ?${unit}? (?:\\p{L}+ )?)?(${N}) ?${unit}? ?${noun}${END}`, 'u').exec(
+    plain,
+  )
+  const after = new RegExp(`${START}(?:${w.sheathing}) (?:\\p{L}+ ){0,2}?(${N}) ?${unit}?(?![\\p{N}/])`, 'u').exec(
+    plain,
+  )
+  const layer = (n: string | undefined, said: string | undefined): number =>
+    n === undefined ? Number.NaN : (inUnit(n, said, f, n.includes('/') ? INCH : Number.NaN) ?? Number.NaN)
+  const layersIn = (hit: RegExpExecArray): number[] =>
+    [layer(hit[1], hit[2]), layer(hit[3], hit[4])].filter((mm) => mm <= THICKEST_MM)
+  const told = [before, after].find((hit) => hit !== null && layersIn(hit).length > 0) ?? null
+  const rest = told ? plain.replace(told[0], ' ; ') : plain
+  const spacing = spacingIn(rest, w, f)
+  return { layersMm: told ? layersIn(told) : [], spacingMm: spacing ? spacingMm(spacing, f) : null }
+}
+
+/** Sheathing comes no thicker. [mm] */
+const THICKEST_MM = 40
 
 /** `#` stands before no word, so a grade may begin with it. */
 const word = (words: string): RegExp => new RegExp(`(?<![\\p{L}\\p{N}])(?:${words})(?![\\p{L}\\p{N}])`, 'u')
@@ -156,7 +204,9 @@ function loadIn(plain: string, kind: string, w: MeasureWords): number | null {
 /** A length in feet and inches or metres. [mm] */
 function longIn(plain: string, f: FigureWords): number | null {
   const feet = new RegExp(`${START}(${N}) ?-?(?:${f.foot})(?: ?-?(${N}) ?(?:${f.inch})?${END})?`, 'u').exec(plain)
-  if (feet) return numberOf(feet[1]!)! * FOOT + (feet[2] ? numberOf(feet[2])! * INCH : 0)
+  const inches = feet?.[2] ? numberOf(feet[2])! : 0
+  // "12 ft 40 psf": no inches.
+  if (feet) return numberOf(feet[1]!)! * FOOT + (inches < 12 ? inches * INCH : 0)
   const metres = new RegExp(`${START}(${N}) ?(?:${f.metre})${END}`, 'u').exec(plain)
   return metres ? numberOf(metres[1]!)! * 1000 : null
 }

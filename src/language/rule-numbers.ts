@@ -160,6 +160,9 @@ const spelledOut = (plain: string, p: Patterns): string =>
       )
     : plain
 
+/** "three quarter ply" as "3/4 ply". */
+export const partsAsFigures = (plain: string, words: FigureWords): string => spelledOut(plain, patternsOf(words))
+
 /** "8x48 half" is no 48 1/2. */
 const apart = (said: string, at: number): string => (/\d $/.test(said.slice(Math.max(0, at - 2), at)) ? ', ' : '')
 

@@ -559,7 +559,10 @@ export const measuring: CueTable = {
   ],
   tubes: ['^tube|tubes|sausage|sausages|cartridge + caulk|silicone|sealant|joint|perimeter|expansion'],
   joists: [
-    '2x6|2x8|2x10|2x12|2 x 8|2 x 10|2 x 12|2 x 6|2 by 10|2 by 8|2 by 12 + joist|oc$|o.c|on center|centers|span|spf|fir$|deflection|16|24|12',
+    '2x6|2x8|2x10|2x12|2 x 8|2 x 10|2 x 12|2 x 6|2 by 10|2 by 8|2 by 12 + joist|oc$|o.c|on center|centers|span|spf|fir$|df$|dfl|deflection|how far|16|24|12|19.2',
+  ],
+  sheathing: [
+    'plywood|ply$|osb|subfloor|sheathing|t&g|decking + oc$|o.c|on center|centers|centres|joist|12 |16|19.2|24',
   ],
   gaps: ['gap|gaps|reading|readings|measured + edge|straightedge|level|under'],
   heights: ['heights|elevations|laser|shots|grid|readings + every|spacing|apart|spaced|16ths|sixteenths|mm'],

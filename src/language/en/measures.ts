@@ -32,6 +32,7 @@ export const measures: MeasureWords = {
   lifted: 'lifted|pulled|popped|lift|pull|pried',
   holes: 'holes|hole|probes|probe|test holes|tests|rh tests',
   thick: 'thick|slab|deep|screed|anhydrite|calcium sulfate|calcium sulphate|gypsum',
+  sheathing: 'plywood|ply|osb|sheathing|subfloor|t&g|decking',
   range: 'range|swing|yearly|summer to winter|between',
   tube: 'tube|tubes|sausage|sausages|cartridge|cartridges',
   to: 'to|-',

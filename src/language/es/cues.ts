@@ -500,8 +500,9 @@ export const measuring: CueTable = {
   tubes: ['^tubo|tubos|cartucho|cartuchos|salchicha + silicon|sellador|junta|boquilla'],
   width: ['expansion|dilatacion|movimiento + ancho|ancha|que tan + afuera|exterior|patio|terraza'],
   joists: [
-    '2x6|2x8|2x10|2x12|2 x 8|2 x 10|2 x 12|2 x 6|2 por 10|2 por 8|2 por 12 + viga|vigas|vigueta|entre centros|centros|claro|spf|abeto|deflexion|16|24|12',
+    '2x6|2x8|2x10|2x12|2 x 8|2 x 10|2 x 12|2 x 6|2 por 10|2 por 8|2 por 12 + viga|vigas|vigueta|entre centros|centros|claro|spf|abeto|deflexion|hasta cuanto|16|24|12|19.2',
   ],
+  sheathing: ['triplay|contrachapado|plywood|ply$|osb|subpiso + viga|vigas|vigueta|centros|oc$'],
   gaps: ['hueco|huecos|lectura|lecturas|medi + regla|nivel|debajo'],
   heights: ['alturas|elevaciones|laser|cuadricula|lecturas + cada|separacion|separadas|dieciseisavos|mm'],
   square: ['diagonal|diagonales|de esquina a esquina|3 4 5|3-4-5|6-8-10|6 8 10|9-12-15'],

@@ -3,7 +3,8 @@ import type { MeasureWords } from '../rule-measures.ts'
 
 export const measures: MeasureWords = {
   joist: 'vigas|viga|viguetas|vigueta|joists|joist',
-  onCentre: 'entre centros|a centros|de centro a centro|de separacion|on center|oc|o\\.?c',
+  onCentre:
+    'entre centros|a centros|centros|vigas cada|vigas a|viguetas a|viguetas cada|de centro a centro|de separacion|on center|oc|o\\.?c',
   psf: 'psf|libras por pie cuadrado|lb por pie cuadrado|lb/pie2',
   live: 'viva',
   dead: 'muerta',
@@ -31,6 +32,7 @@ export const measures: MeasureWords = {
   lifted: 'levante|levantamos|levantadas|saque|sacamos|despegue|despegamos',
   holes: 'agujeros|agujero|hoyos|hoyo|sondas|sonda',
   thick: 'de espesor|espesor|de grueso|gruesa|grueso|losa|hondo|firme|anhidrita|sulfato de calcio|yeso',
+  sheathing: 'triplay|contrachapado|plywood|ply|osb|subpiso',
   range: 'cambio|rango|al ano|de verano a invierno|entre',
   tube: 'tubos|tubo|salchichas|salchicha|cartuchos|cartucho',
   to: 'a|-',

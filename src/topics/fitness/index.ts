@@ -8,6 +8,7 @@ import { joistsTold } from './joists.ts'
 import { type MeasureName, measureIn } from './measure.ts'
 import { fitnessAsk } from './route.ts'
 import { ruleTold } from './rule.ts'
+import { sheathingTold } from './sheathing.ts'
 import { holesTold, humidityTold, screedTold, tubesTold, widthTold } from './slab.ts'
 import { contactsTold, jointTold, lippageTold, notchTold, voidsTold } from './tiles.ts'
 import { troubleTold } from './trouble.ts'
@@ -15,6 +16,7 @@ import { troubleTold } from './trouble.ts'
 const MEASURED: Readonly<Record<MeasureName, TopicAnswer>> = {
   heights: heightsTold,
   joists: joistsTold,
+  sheathing: sheathingTold,
   gaps: gapsTold,
   square: squareTold,
   voids: voidsTold,

@@ -27,25 +27,26 @@ export function joistsTold(brief: Brief): Outcome<Told> {
   const section = lumber.sections.find((s) => s.nominal === said.nominal)
   if (!section) return refuse('unknown-material', { said: said.nominal })
   if (said.species === 'other' || said.grade === 'other') return fine(askSomeone(brief))
-  if (said.spanMm === null || said.spacingMm === null) return refuse('question', { question: 'joist-span' })
+  if (said.spacingMm === null) return refuse('question', { question: 'joist-span' })
   const wood = { species: said.species ?? IF_UNKNOWN.species, grade: said.grade ?? IF_UNKNOWN.grade }
   const found = lumberFor(lumber.species, wood.species, wood.grade)
   if (!found.ok) return fine(askSomeone(brief))
   const stone =
     brief.heard.rules.conditions['material']?.includes('stone') === true || brief.facts.tile?.kind === 'stone'
-  const floor: JoistFloor = {
+  const floor: Omit<JoistFloor, 'spanMm'> = {
     section,
     lumber: found.value,
     spacingMm: said.spacingMm,
-    spanMm: said.spanMm,
     liveKpa: said.livePsf === null ? USUAL_LIVE_KPA : said.livePsf * PSF_KPA,
     deadKpa: said.deadPsf === null ? USUAL_DEAD_KPA : said.deadPsf * PSF_KPA,
     limit: brief.heard.rules.figures.ratio ?? (stone ? STONE_LIMIT : TILE_LIMIT),
   }
-  const judged = judgeJoists(floor)
-  if (!judged.ok) return judged
   const sure = said.species !== null && said.grade !== null
-  return fine(tell(brief, floor, judged.value, { wood, sure, stone, said }))
+  const of = { wood, sure, stone, said }
+  const asked = { ...floor, spanMm: said.spanMm ?? Math.round(longestSpanMm(floor).spanMm) }
+  const judged = judgeJoists(asked)
+  if (!judged.ok) return judged
+  return fine(said.spanMm === null ? tellLongest(brief, floor, of) : tell(brief, asked, judged.value, of))
 }
 
 type Case = {
@@ -64,6 +65,43 @@ function verdictKey(book: LumberBook, verdict: JoistVerdict, { wood, sure }: Cas
   return stiffEnough ? 'no-bending' : strongEnough ? 'no-deflection' : 'no-both'
 }
 
+/** To the inch, as the printed tables do; they are regenerated that way. */
+const wholeInches = (mm: number): number => Math.round(mm / 25.4) * 25.4
+
+/** 19.2 in is no sixteenth: told as it is marked on a tape. */
+export const spacingPhrase = (mm: number, metric: boolean): Amount | Phrase =>
+  metric ? small(mm) : say('joists.spacing', { spacing: number(mm / 25.4, 1) })
+
+/** No span told: the longest that holds. */
+function tellLongest(brief: Brief, floor: Omit<JoistFloor, 'spanMm'>, of: Case): Told {
+  const { lumber } = brief.settings
+  const longest = longestSpanMm(floor)
+  const confirmed = lumber.species.find((s) => s.species === of.wood.species)?.confirmed === true
+  return {
+    topic: 'substrate',
+    answer: say(`joists.${of.sure ? (confirmed ? 'span' : 'span-unconfirmed') : 'span-if'}`, {
+      size: quote(of.said.nominal),
+      spacing: spacingPhrase(floor.spacingMm, brief.metric),
+      span: room(wholeInches(longest.spanMm)),
+      governs: say(`joists.${longest.governs}`),
+      lumber: lumberPhrase(of),
+    }),
+    details: [say('joists.not-here')],
+    assumed: loadsAssumed(floor, of.said),
+    warnings: structure(brief),
+    sources: sourcesOf(lumber, of.wood.species),
+    values: { deflection_limit: floor.limit, max_span_m: longest.spanMm / 1000 },
+  }
+}
+
+const lumberPhrase = ({ wood }: Case): Phrase =>
+  say('joists.lumber', { species: word(`species-${wood.species}`), grade: quote(wood.grade) })
+
+const loadsAssumed = (floor: Omit<JoistFloor, 'spanMm'>, { livePsf, deadPsf }: SaidJoists): Phrase[] =>
+  livePsf !== null && deadPsf !== null
+    ? []
+    : [say('joists.loads', { live: load(floor.liveKpa), dead: load(floor.deadKpa) })]
+
 function tell(brief: Brief, floor: JoistFloor, verdict: JoistVerdict, of: Case): Told {
   const longest = longestSpanMm(floor)
   const args: Record<string, Amount | Phrase> = {
@@ -71,7 +109,7 @@ function tell(brief: Brief, floor: JoistFloor, verdict: JoistVerdict, of: Case):
     limit: count(floor.limit),
     bending: percent(verdict.bendingRatio * 100),
     kind: say(of.stone ? 'joists.kind-stone' : 'joists.kind-tile'),
-    lumber: say('joists.lumber', { species: word(`species-${of.wood.species}`), grade: quote(of.wood.grade) }),
+    lumber: lumberPhrase(of),
   }
   return {
     topic: 'substrate',
@@ -79,17 +117,14 @@ function tell(brief: Brief, floor: JoistFloor, verdict: JoistVerdict, of: Case):
     details: [
       say('joists.longest', {
         size: quote(of.said.nominal),
-        spacing: small(floor.spacingMm),
-        span: room(Math.floor(longest.spanMm / 25.4) * 25.4),
+        spacing: spacingPhrase(floor.spacingMm, brief.metric),
+        span: room(wholeInches(longest.spanMm)),
         governs: say(`joists.${longest.governs}`),
         asked: room(floor.spanMm),
       }),
       say('joists.not-here'),
     ],
-    assumed:
-      of.said.livePsf !== null && of.said.deadPsf !== null
-        ? []
-        : [say('joists.loads', { live: load(floor.liveKpa), dead: load(floor.deadKpa) })],
+    assumed: loadsAssumed(floor, of.said),
     warnings: structure(brief),
     sources: sourcesOf(brief.settings.lumber, of.wood.species),
     working: [

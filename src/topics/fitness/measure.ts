@@ -5,6 +5,7 @@ import type { RuleWords } from '../../language/rule-words.ts'
 export const MEASURES = [
   'heights',
   'joists',
+  'sheathing',
   'gaps',
   'square',
   'voids',
@@ -23,6 +24,7 @@ export type MeasureName = (typeof MEASURES)[number]
 const THERE: Readonly<Record<MeasureName, (words: RuleWords, heard: Heard) => boolean>> = {
   heights: ({ measures }) => measures.grid !== null,
   joists: ({ measures }) => measures.joists !== null,
+  sheathing: ({ measures }) => measures.sheathing !== null && measures.sheathing.spacingMm !== null,
   gaps: ({ measures, figures }) => measures.gapsMm.length > 1 && (figures.edgeMm !== null || figures.gap !== null),
   square: ({ measures }) => measures.square !== null,
   voids: ({ measures }) => measures.voids !== null,

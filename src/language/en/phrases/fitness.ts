@@ -34,6 +34,17 @@ export const fitness = {
   'trouble.causes': 'Likeliest first: {causes}.',
   'trouble.the-test': 'To tell: {test}',
 
+  'sheathing.yes': 'Yes: {thick} over joists {spacing} apart is no less than the common {common} up to {row}.',
+  'sheathing.thin': 'No: over joists {spacing} apart {common} is common; {thick} is thinner.',
+  'sheathing.bends-too-much': 'No: {thick} bends too much over joists {spacing} apart; {common} is common up to {row}.',
+  'sheathing.need': '{common} at least over joists {spacing} apart, as is common up to {row}.',
+  'sheathing.far': 'No figure here for joists {spacing} apart: a licensed designer, or closer joists.',
+  'sheathing.bends':
+    'Between joists it bends L/{ratio} under {live} spread evenly; L/{limit} is the limit. Legs and casters bend it more.',
+  'sheathing.method':
+    "The tile method and the membrane's or board's sheet have the last word, and want a layer between wood and tile.",
+  'sheathing.live': 'load {live} live',
+  'sheathing.work': '0.0069 w L⁴ / (E I), three spans of {spacing}: {sag}',
   'joists.yes':
     'Yes on both counts, by the figures: L/{ratio} against L/{limit} in deflection, {bending} of the bending allowed.',
   'joists.no-deflection':
@@ -46,6 +57,12 @@ export const fitness = {
     'Depends: its design values are from memory here. With them: L/{ratio} against L/{limit}, {bending} of the bending allowed; check the printed span tables.',
   'joists.ask-someone':
     'Depends: I hold no confirmed values for that species and grade. Ask a licensed designer, or read the span tables of your code.',
+  'joists.spacing': '{spacing} in',
+  'joists.span': '{size} at {spacing} spans {span} at most, clear between bearings; {governs} governs.',
+  'joists.span-if':
+    'As {lumber}, {size} at {spacing} spans {span} at most; {governs} governs. Read the stamp: another species or grade spans less or more.',
+  'joists.span-unconfirmed':
+    '{size} at {spacing} spans about {span} as {lumber}; its design values are from memory here: check the printed span tables.',
   'joists.longest': '{size} at {spacing} spans {span} at most under these loads; {governs} governs. Asked: {asked}.',
   'joists.loads': 'loads {live} live and {dead} dead',
   'joists.kind-tile': 'tile',

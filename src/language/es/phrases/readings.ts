@@ -1,6 +1,18 @@
 /** Readings of the floor: joists, gaps, grids, squareness, contact, joints, moisture. */
 export const readings = {
   'note.walk-closed': 'a las paredes les faltan {gap} para cerrar; cerradas',
+  'sheathing.yes': 'Sí: {thick} sobre vigas cada {spacing} no es menos que lo común, {common} hasta {row}.',
+  'sheathing.thin': 'No: sobre vigas cada {spacing} lo común es {common}; {thick} es más delgado.',
+  'sheathing.bends-too-much':
+    'No: {thick} se flexiona demasiado sobre vigas cada {spacing}; lo común es {common} hasta {row}.',
+  'sheathing.need': '{common} por lo menos sobre vigas cada {spacing}, como es común hasta {row}.',
+  'sheathing.far': 'No tengo cifra para vigas cada {spacing}: un proyectista con licencia, o vigas más juntas.',
+  'sheathing.bends':
+    'Entre vigas se flexiona L/{ratio} con {live} repartidos; el límite es L/{limit}. Patas y ruedas lo doblan más.',
+  'sheathing.method':
+    'La última palabra la tienen el método y la hoja de la membrana o del tablero, y piden una capa entre madera y loseta.',
+  'sheathing.live': 'carga viva de {live}',
+  'sheathing.work': '0.0069 w L⁴ / (E I), tres claros de {spacing}: {sag}',
   'joists.yes':
     'Sí en las dos cuentas, por los números: L/{ratio} contra L/{limit} en deflexión, {bending} de la flexión permitida.',
   'joists.no-deflection':
@@ -13,6 +25,12 @@ export const readings = {
     'Depende: sus valores de diseño aquí son de memoria. Con ellos: L/{ratio} contra L/{limit}, {bending} de la flexión permitida; revisa las tablas de claros impresas.',
   'joists.ask-someone':
     'Depende: no tengo valores confirmados de esa especie y grado. Pregunta a un proyectista con licencia, o lee las tablas de claros de tu código.',
+  'joists.spacing': '{spacing} pulg',
+  'joists.span': '{size} a {spacing} salva {span} a lo más, libres entre apoyos; manda la {governs}.',
+  'joists.span-if':
+    'Como {lumber}, {size} a {spacing} salva {span} a lo más; manda la {governs}. Lee el sello: otra especie o grado salva más o menos.',
+  'joists.span-unconfirmed':
+    '{size} a {spacing} salva como {span} si es {lumber}; aquí esos valores son de memoria: revisa las tablas impresas.',
   'joists.longest':
     '{size} cada {spacing} salva {span} cuando mucho con esas cargas; manda la {governs}. Preguntaste: {asked}.',
   'joists.loads': 'cargas de {live} viva y {dead} muerta',
