@@ -7,6 +7,7 @@ import { mentionsTime } from './language/moments.ts'
 import type { Topic } from './reply.ts'
 import { AROUND_ROUTES, AROUND_SUMS } from './topics/around/routes.ts'
 import { asksRule, asksVerdict } from './topics/fitness/route.ts'
+import { asksSomething } from './topics/job/asks.ts'
 
 export type Route = {
   readonly topic: Topic
@@ -46,6 +47,7 @@ export const ROUTES: readonly Route[] = [
   },
   { topic: 'layout', all: [['ledger']], when: (h) => h.quantities.length > 0 },
   ...AROUND_SUMS,
+  { topic: 'mix', all: [['mixed-verb'], ['ago']], none: ['water', 'walk', 'set-verb'], when: asksSomething },
   { topic: 'mix', all: [['open-time']] },
   { topic: 'mix', all: [['mix-verb', 'spread-verb'], ['how-much']], when: asksBatch },
   { topic: 'mix', all: [['pot-life']], none: ['can-we', 'negation'] },
@@ -60,7 +62,7 @@ export const ROUTES: readonly Route[] = [
   { topic: 'grout', all: [['sanded', 'unsanded']], none: ['when', 'how-long', 'water', 'slake', 'pot-life'] },
   {
     topic: 'mix',
-    all: [['water'], ['how-much', 'how-many', 'what', 'mortar', 'grout', 'bag', 'powder']],
+    all: [['water'], ['how-much', 'how-many', 'what', 'mortar', 'grout', 'bag', 'powder', 'for']],
     none: ['waterproofing', 'wet-use'],
     when: mixesStuff,
   },
@@ -97,6 +99,7 @@ export const ROUTES: readonly Route[] = [
       ['how-many', 'how-much', 'buy', 'what'],
     ],
   },
+  { topic: 'tile', all: [['box'], ['enough']], none: ['mortar', 'grout', 'bag'] },
   {
     topic: 'layout',
     all: [

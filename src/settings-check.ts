@@ -157,12 +157,14 @@ const tiles = z.record(
   }),
 ) satisfies z.ZodType<TileKinds>
 
+const JOINT_MM = z.number().min(0.5).max(50)
+
 const defaults = z.strictObject({
   units: z.enum(['imperial', 'metric']),
   language: z.string().regex(/^[a-z]{2}$/, { error: 'a language of two letters, like "en"' }),
   timeZone: words.nullable(),
   country: z.enum(COUNTRIES).optional(),
-  jointMm: z.number().min(0.5).max(50),
+  jointMm: z.strictObject({ imperial: JOINT_MM, metric: JOINT_MM }),
   tileThicknessMm: z.number().min(1).max(100),
   tileKind: id,
   spareShare: z.number().min(0).max(1),

@@ -182,7 +182,7 @@ export type Defaults = {
   readonly timeZone: string | null
   /** Whose rules hold where nothing was said; US where absent. */
   readonly country?: Country
-  readonly jointMm: number
+  readonly jointMm: { readonly imperial: number; readonly metric: number }
   readonly tileThicknessMm: number
   readonly tileKind: string
   readonly spareShare: number

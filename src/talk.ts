@@ -167,11 +167,13 @@ const LEAST_NOTCH_MM = 6
 /** "plus 20%": nothing but a share. */
 const isBarePercent = (heard: Heard): boolean => heard.percents.length === 1 && heard.items.length === 1
 
+const JOINTED: readonly Topic[] = ['grout', 'tile', 'order', 'layout', 'levelling']
+
 /** "make it 3/16", "grout for 120 sf of 12x24 1/8": a small figure with no noun is the joint; after mortar it is the notch. */
 function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, followsUp: boolean): Facts {
   if (isBarePercent(heard) && followsUp && topic === 'tile' && said.sparePct === undefined)
     return { ...said, sparePct: heard.percents[0] }
-  if (!followsUp && topic !== 'grout' && topic !== 'tile') return said
+  if (!followsUp && !(topic !== null && JOINTED.includes(topic))) return said
   const bare = heard.loose.find(
     ({ q, nouns }) =>
       nouns.length === 0 &&

@@ -56,6 +56,8 @@ export const CONCEPTS = [
   'epoxy',
   'premium-grout',
   'leveller',
+  'more-word',
+  'plural-mark',
   'primer',
   'powder',
   'water',

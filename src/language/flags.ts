@@ -113,9 +113,19 @@ export function readFlags(reader: Reader, marks: readonly Mark[], draft: Draft):
   if (has(marks, 'hexagon') && draft.tile) draft.tile = { ...draft.tile, shape: 'hexagon' }
   else if (has(marks, 'mosaic') && draft.tile) draft.tile = { ...draft.tile, shape: 'mosaic' }
   else if (has(marks, 'plank') && draft.tile) draft.tile = { ...draft.tile, shape: 'plank' }
+  if (draft.jointMm === undefined && isJointless(reader, marks)) draft.jointMm = 0
   readStuff(marks, draft)
   readPlace(marks, draft)
 }
+
+/** "no joint", "zero joint", "sin junta": the tile is butted. */
+const isJointless = (reader: Reader, marks: readonly Mark[]): boolean =>
+  marks.some(
+    ({ concept, first, count }) =>
+      concept === 'joint' &&
+      !reader.number(first + count) &&
+      (reader.is(first - 1, 'negation') || reader.number(first - 1)?.value === 0),
+  )
 
 function readStuff(marks: readonly Mark[], draft: Draft): void {
   if (has(marks, 'rapid')) draft.mortar = 'rapid'

@@ -84,6 +84,14 @@ function systemOf(quantities: readonly Quantity[]): 'metric' | 'imperial' | null
 /** "5,20 x 3,80": who writes a decimal comma measures in metres. */
 const hasDecimalComma = (q: Quantity): boolean => q.unit === null && q.token.decimals > 0 && q.token.text.includes(',')
 
+/** A room's side of two decimals is in metres where in feet there would be no room: "2.74 x 1.75". */
+const MOST_METRES = 6.1
+
+const isInMetres = ({ parts: [a, b] }: Item): boolean =>
+  b !== undefined &&
+  [a, b].every((q) => q.unit === null && q.token.decimals === 2 && q.n > 1) &&
+  Math.max(a.n, b.n) < MOST_METRES
+
 export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTHING_KNOWN): Heard {
   const plain = plainText(text)
   const { tokens: raw, unreadable } = tokenize(plain.text, lexicon.locale.numbers)
@@ -95,10 +103,11 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const quantities = joinDashes(quantitiesOf(reader), reader)
   const all = itemsOf(quantities, reader)
   const comma = all.some((item) => item.parts.length > 1 && item.parts.some(hasDecimalComma))
+  const metres = all.some(isInMetres)
   // A 25 kg bag says nothing of how the floor was measured.
   const measured = systemOf(quantities.filter((q) => q.dimension === 'length' || q.dimension === 'area'))
   const sized = all.some((item) => item.parts.length > 1)
-  const system = measured ?? (comma ? 'metric' : sized ? null : systemOf(quantities))
+  const system = measured ?? (comma || metres ? 'metric' : sized ? null : systemOf(quantities))
   const metric = system === null ? context.metric === true : system === 'metric'
   const outline = readOutline(plain.text, reader, marks, quantities, metric)
   // Figures of the outline are nothing else.
@@ -112,7 +121,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const sizes = outline ? read.filter((s) => s.role !== 'room') : read
   const found = roomsOf(sizes, reader, marks, metric, context.decimals)
   notes.push(...found.notes)
-  readTile(sizes, metric, draft, notes)
+  readTile(sizes, metric, has('mosaic'), draft, notes)
   draft.trowel = readTrowel(sizes, marks, metric) ?? draft.trowel
   if (draft.trowel === undefined) delete draft.trowel
   readFlags(reader, marks, draft)
@@ -200,11 +209,11 @@ function hintsFor(draft: Draft, room: boolean, reader: Reader, context: HearCont
   return { goods, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, sums, metric }
 }
 
-function readTile(sizes: readonly Size[], metric: boolean, draft: Draft, notes: HeardNote[]): void {
+function readTile(sizes: readonly Size[], metric: boolean, mosaic: boolean, draft: Draft, notes: HeardNote[]): void {
   const size = sizes.find((s) => s.role === 'tile')
   if (!size) return
   const [a, b, third] = size.item.parts
-  const sides = [tileMm(a, size.item.parts, metric), tileMm(b, size.item.parts, metric)]
+  const sides = [tileMm(a, size.item.parts, metric, mosaic), tileMm(b, size.item.parts, metric, mosaic)]
   const typical = isTypicalTile(a.n, b.n)
   if (sides[0].as !== 'said' && !(sides[0].as === 'in' && typical) && a.unit === null)
     notes.push({ key: 'tile-unit', said: `${a.token.text}x${b.token.text}`, unit: sides[0].as })

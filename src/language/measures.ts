@@ -15,6 +15,7 @@ const UNITS: Readonly<Record<UnitName, readonly [Dimension, number]>> = {
   ft: ['length', 304.8],
   yd: ['length', 914.4],
   mm: ['length', 1],
+  mil: ['length', 0.0254],
   cm: ['length', 10],
   m: ['length', 1000],
   sqin: ['area', 0.00064516],
@@ -71,6 +72,7 @@ export const IMPERIAL: ReadonlySet<UnitName> = new Set([
   'in',
   'ft',
   'yd',
+  'mil',
   'sqin',
   'sqft',
   'sqyd',
@@ -197,11 +199,12 @@ export class Reader {
   private followsUnit(i: number): boolean {
     const before = this.sign(i - 1) === 'x' || this.is(i - 1, 'by') ? i - 2 : i - 1
     if (before < i - 1 && this.number(before)) return false
-    if (this.sign(before) === "'") return true
-    return this.word(before) !== '' && unitAt(this.lexicon, this.tokens, before)?.unit === 'ft'
+    return this.isFoot(before)
   }
 
   private isPreposition(i: number, before: NumberToken): boolean {
+    // "its 50 in here"
+    if (this.is(i, 'outside-air')) return true
     if (this.is(i + 1, ...PREPOSITION_BEFORE) || (this.is(i, 'in-a') && this.is(i + 1, 'in-a'))) return true
     // "72 in celsius"
     const named = unitAt(this.lexicon, this.tokens, i + 1)
@@ -285,8 +288,8 @@ export class Reader {
     const number = this.number(at)
     if (!number || number.value >= 12) return null
     const unit = this.unit(at + 1, number)
-    // "12ft one way": a number word is inches only where it says so.
-    if (number.spelled && unit?.unit !== 'in') return null
+    // "12ft one way": a number word is inches only where it says so, or where a pair goes on: "twelve foot six by nine".
+    if (number.spelled && unit?.unit !== 'in' && this.is(at, 'one-way', 'other-way')) return null
     if (unit?.unit === 'in') return { value: number.value, last: at + unit.count }
     if (unit !== null || at !== i + (this.sign(i) === '-' ? 1 : 0)) return null
     const next = this.tokens[at + 1]
@@ -295,10 +298,17 @@ export class Reader {
     if (stuck) return { value: number.value, last: at }
     const pairFollows = next?.text === 'x' || this.is(at + 1, 'one-way') || this.is(at + 1, 'by')
     const pairBefore = this.tokens[i - 3]?.text === 'x' || this.is(i - 3, 'by')
-    const closes = next === undefined || next.kind === 'sign' || this.is(at + 1, 'room', 'house-part', 'floor')
+    // "... by nine foot four tile": the first of the pair had its inches too.
+    const afterInches = number.spelled && this.number(i - 4) !== null && this.isFoot(i - 5)
+    const closes =
+      afterInches || next === undefined || next.kind === 'sign' || this.is(at + 1, 'room', 'house-part', 'floor')
     return (pairFollows && !this.startsOtherPair(at)) || (pairBefore && closes)
       ? { value: number.value, last: at }
       : null
+  }
+
+  private isFoot(i: number): boolean {
+    return this.sign(i) === "'" || (this.word(i) !== '' && unitAt(this.lexicon, this.tokens, i)?.unit === 'ft')
   }
 
   /** "10' 3x4": a figure after the feet that is itself the first of a pair written tight. */

@@ -1,7 +1,7 @@
 /** The noun that says what a figure is: the nearest one in its clause, on either side. */
 import type { Concept } from './concepts.ts'
 import { type Item, isSize } from './items.ts'
-import type { Mark } from './lexicon.ts'
+import { type Mark, unitAt } from './lexicon.ts'
 import type { Reader } from './measures.ts'
 
 export type Noun = { readonly mark: Mark; readonly distance: number; readonly after: boolean }
@@ -108,6 +108,8 @@ function nounsOn(item: Item, reader: Reader, marks: readonly Mark[], step: 1 | -
     if (step === 1 && binds(reader, i + 1)) break
     // "tiles for 10x12": the tiles are not what the figure measures.
     if (reader.is(i, ...STOPS)) break
+    // "metros cuadrados": a word of a unit is no noun.
+    if (unitAt(reader.lexicon, reader.tokens, i - 1)?.count === 2) continue
     const here = marks.filter((m) => NOUNS.has(m.concept) && i >= m.first && i < m.first + m.count)
     for (const mark of here) if (!found.some((n) => n.mark === mark)) found.push({ mark, distance, after: step === 1 })
   }

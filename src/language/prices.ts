@@ -35,7 +35,14 @@ export function moneyIn(quantities: readonly Quantity[], reader: Reader, marks: 
   const named = (q: Quantity) => marks.some((m) => m.concept === 'price' && m.first === q.last + 1 && m.count === 1)
   // "at 2.79 a foot": two figures after the point, and what it is for.
   const told = (q: Quantity) => q.token.decimals === 2 && reader.is(q.first - 1, 'at') && areaUnit(q, reader) !== null
-  return quantities.filter((q) => reader.sign(q.first - 1) === '$' || (q.dimension === 'none' && (named(q) || told(q))))
+  const sure = quantities.filter(
+    (q) => reader.sign(q.first - 1) === '$' || (q.dimension === 'none' && (named(q) || told(q))),
+  )
+  // "tile at 3.89/sf, thinset 22 a bag": beside one price the other figure by the bag is one too.
+  const byBag = (q: Quantity) =>
+    q.dimension === 'none' && reader.is(q.last + 1, 'per', 'each', 'the') && reader.is(q.last + 2, 'bag', 'kit')
+  const more = sure.length === 0 ? [] : quantities.filter((q) => !sure.includes(q) && byBag(q))
+  return [...sure, ...more]
 }
 
 export const readPrices = (quantities: readonly Quantity[], reader: Reader, marks: readonly Mark[]): Price[] =>

@@ -67,17 +67,30 @@ function temperature(context: Figure): boolean {
   const at = (...concepts: readonly Concept[]): boolean =>
     [-3, -2, -1].some((k) => reader.is(q.first + k, ...concepts)) ||
     [1, 2].some((k) => reader.is(q.last + k, ...concepts))
-  const of: SaidTemperature['of'] = at('slab')
-    ? 'slab'
-    : at('low')
-      ? 'low'
-      : at('highest')
-        ? 'high'
-        : at('night')
-          ? 'low'
-          : 'air'
+  const of: SaidTemperature['of'] = isOfSheet(context)
+    ? 'reference'
+    : at('slab')
+      ? 'slab'
+      : at('low')
+        ? 'low'
+        : at('highest')
+          ? 'high'
+          : at('night')
+            ? 'low'
+            : 'air'
   draft.temperatures = [...(draft.temperatures ?? []), { c: q.si as number, of }]
   return true
+}
+
+/** "24 hr wait at 70": what the sheet's hours are for. */
+function isOfSheet({ q, reader }: Figure): boolean {
+  if (!reader.is(q.first - 1, 'at', 'is')) return false
+  for (let i = q.first - 2; i >= q.first - 6; i--) {
+    const unit = unitAt(reader.lexicon, reader.tokens, i)?.unit
+    if ((unit === 'hour' || unit === 'day') && reader.number(i - 1)) return true
+    if (/^[,;.?]$/.test(reader.sign(i))) return false
+  }
+  return false
 }
 
 /** Bare counts: bags, boxes, pieces a box, areas left in the unit spoken before. */
@@ -93,8 +106,14 @@ function bareCount(context: Figure): boolean {
   const boxes = context.nouns.filter((n) => n.mark.concept === 'box')
   // "how many boxes 8 a box": the box that a "per" ties to the figure comes first.
   const box = boxes.find((n) => perBetween(context, n)) ?? noun(context, 'box')
+  if (box && q.n > 0 && coversBetween(context, box)) {
+    draft.boxM2 ??= toSi(q.n, context.metric ? 'sqm' : 'sqft')
+    return true
+  }
   if (box && Number.isInteger(q.n) && q.n > 0) {
-    if (perBetween(context, box) || near(context, 3, 'holds')) draft.boxTiles ??= q.n
+    // "have 12 boxes" is no box of 12.
+    const owned = box.after && box.distance === 1 && near(context, 2, 'have')
+    if (perBetween(context, box) || (near(context, 3, 'holds') && !owned)) draft.boxTiles ??= q.n
     else draft.haveBoxes ??= q.n
     return true
   }
@@ -115,6 +134,13 @@ function bareCount(context: Figure): boolean {
     return true
   }
   return false
+}
+
+/** "box covers 13.5": an area nobody gave a unit. */
+function coversBetween({ reader, q }: Figure, box: Noun): boolean {
+  const [from, to] = box.after ? [q.last + 1, box.mark.first] : [box.mark.first + box.mark.count, q.first]
+  for (let i = from; i < to; i++) if (reader.is(i, 'cover')) return true
+  return !Number.isInteger(q.n) && !q.token.fraction && perBetween({ reader, q } as Figure, box)
 }
 
 const isShare = (n: number | undefined): n is number => n !== undefined && n > 0 && n < 1
@@ -139,9 +165,27 @@ function bareTemperature(context: Figure): boolean {
     reader.is(q.first - 1, 'at') &&
     context.nouns.length === 0 &&
     !reader.is(q.last + 1, 'per', 'time-word')
-  if (!before && !after && !at) return false
+  // "its 50, when can we grout"
+  const waits = reader.is(q.first - 1, 'is') && q.n >= 35 && context.nouns.length === 0 && speaksOfWaits(reader)
+  if (!before && !after && !at && !waits) return false
   return temperature({ ...context, q: { ...q, unit: 'degree', dimension: 'temperature', si: toSi(q.n, 'degree') } })
 }
+
+const WAITS: readonly Concept[] = [
+  'grout',
+  'walk',
+  'heavy',
+  'wet-use',
+  'cure-word',
+  'set-verb',
+  'grouted-verb',
+  'pot-life',
+]
+
+const speaksOfWaits = (reader: Reader): boolean =>
+  ['when', 'how-long', 'can-we', 'cure-word'].some((asks) =>
+    reader.tokens.some((_, i) => reader.is(i, asks as Concept)),
+  ) && reader.tokens.some((_, i) => reader.is(i, ...WAITS))
 
 const LEAST_LOOSE_FEET = 20
 
@@ -218,7 +262,7 @@ function readOne(context: Figure, durationsH: number[], percents: number[], area
       // "120 sf done, 40 left": a bare figure left is in the unit of the area before it.
       const rest =
         near(context, 2, 'left-to-do', 'left') ||
-        (draft.usedBags !== undefined && near(context, 2, 'other-way', 'plus'))
+        (draft.usedBags !== undefined && near(context, 2, 'other-way', 'plus', 'more-word'))
       if (areaUnitM2 !== null && rest && !q.token.fraction && q.n >= 3) {
         draft.leftM2 ??= q.n * areaUnitM2
         return true

@@ -269,13 +269,18 @@ export function roomMm(
   return { mm: toSi(q.n, 'ft'), as: 'ft' }
 }
 
+/** Chips of mosaic are told in millimetres where the crew is metric: 25x25 is no 25 cm. */
+const LEAST_MOSAIC_MM = 10
+
 /** A tile's side in mm. A bare figure is inches, or by its size centimetres or millimetres. */
 export function tileMm(
   q: Quantity,
   [a, b]: readonly Quantity[],
   metric: boolean,
+  mosaic = false,
 ): { mm: number; as: 'in' | 'cm' | 'mm' | 'said' } {
   if (q.dimension === 'length' && q.si !== null) return { mm: q.si, as: 'said' }
+  if (mosaic && metric && Math.min(a.n, b.n) >= LEAST_MOSAIC_MM) return { mm: q.n, as: 'mm' }
   const [wide, long] = [Math.min(a.n, b.n), Math.max(a.n, b.n)]
   if (wide >= 50 && long > 122 && wide !== 60 && !(metric && long <= 180)) return { mm: q.n, as: 'mm' }
   if (long > 130 && wide >= 100) return { mm: q.n, as: 'mm' }

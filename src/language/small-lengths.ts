@@ -1,6 +1,6 @@
 /** Small lengths: a joint, a notch, a thickness, one side of a square tile. */
 import type { Concept } from './concepts.ts'
-import { type Figure, noun } from './figure.ts'
+import { type Figure, noun, perBetween } from './figure.ts'
 import type { Quantity } from './measures.ts'
 import type { Noun } from './nouns.ts'
 
@@ -31,6 +31,8 @@ const TILE: readonly Concept[] = [
 /** Small lengths: joint, notch, thickness. True when claimed. */
 export function small(context: Figure): boolean {
   const { q, draft, metric } = context
+  if (squareByPlural(context)) return true
+  if (isCount(context)) return false
   const mm = smallMm(q, metric)
   if (mm !== null && squareTile(context, mm)) return true
   if (mm !== null && mm > MOST_SMALL_MM && q.dimension === 'length' && isWideJoint(context)) {
@@ -76,6 +78,25 @@ export function small(context: Figure): boolean {
   return false
 }
 
+/** "3/16 jt boxes of 5": what a box or bag holds is a count, whatever else stands near. */
+function isCount(context: Figure): boolean {
+  const { q } = context
+  if (q.dimension !== 'none' || !Number.isInteger(q.n)) return false
+  const pack = noun(context, 'box', 'bag', 'kit')
+  return pack !== undefined && pack.distance <= 2 && perBetween(context, pack)
+}
+
+const SQUARES_IN = [4, 6, 8, 9, 12, 13, 16, 18, 20, 24, 32, 36, 48]
+
+/** "18s": square tile by its side. */
+function squareByPlural({ q, draft, reader }: Figure): boolean {
+  const next = reader.tokens[q.last + 1]
+  const tight = next !== undefined && reader.is(q.last + 1, 'plural-mark') && next.from - reader.tokens[q.last].to <= 1
+  if (!tight || q.unit !== null || !SQUARES_IN.includes(q.n) || (draft.tile && draft.tile.lengthMm > 0)) return false
+  draft.tile = { ...draft.tile, lengthMm: q.n * 25.4, widthMm: q.n * 25.4 }
+  return true
+}
+
 /** "15 inch joint": no joint is that wide, and the topic says so. */
 function isWideJoint(context: Figure): boolean {
   const near = noun(context, ...JOINT)
@@ -85,10 +106,21 @@ function isWideJoint(context: Figure): boolean {
 const LEAST_SQUARE_MM = 12
 const MOST_SQUARE_MM = 1250
 
+/** "loseta de 300", "600 tile" of a crew that measures in metric. */
+function bareMillimetres({ q, metric, draft, reader }: Figure, tile: Noun | undefined): boolean {
+  if (!metric || !tile || q.unit !== null || !Number.isInteger(q.n) || q.n < 100 || q.n > MOST_SQUARE_MM) return false
+  if (draft.tile && draft.tile.lengthMm > 0) return false
+  return tile.after ? tile.distance === 1 : tile.distance <= 2 && reader.is(q.first - 1, 'of')
+}
+
 /** "12 inch tile", "2\" hex": one side of a square tile or across the flats. */
 function squareTile(context: Figure, mm: number): boolean {
   const { q, draft } = context
   const tile = noun(context, ...TILE)
+  if (bareMillimetres(context, tile)) {
+    draft.tile = { ...draft.tile, lengthMm: mm, widthMm: mm }
+    return true
+  }
   if (!tile || tile.distance > 2 || !tile.after || q.unit === null || q.unit === 'ft' || q.unit === 'm') return false
   const fine = mm < LEAST_SQUARE_MM || mm > MOST_SQUARE_MM || q.n < 1 || (q.unit === 'mm' && mm < 40)
   if (fine || (draft.tile && draft.tile.lengthMm > 0)) return false

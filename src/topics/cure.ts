@@ -68,22 +68,31 @@ export function cure(brief: Brief): Outcome<Told> {
   const { material, id, waits } = stuff.value
   const start = startOf(brief)
   const startMinute = start ? minuteOf(start) : null
-  const said = brief.facts.temperatures ?? []
+  const said = (brief.facts.temperatures ?? []).filter((t) => t.of !== 'reference')
   const assumed: Phrase[] = []
   const history = historyOf(said, startMinute) ?? { kind: 'constant' as const, c: material.referenceC }
   if (said.length === 0)
     assumed.push(say('cure.assumed-temperature', { temperature: temperature(material.referenceC) }))
   assumed.push(say('cure.assumed-material', { material: named(material.name) }))
+  const sheet = sheetWait(brief)
+  const own = sheet ? { [asked(brief, afterGrout)]: { h: sheet.h, longestH: sheet.h } } : {}
   const worked = waitsAt({
-    waits: waits as Record<WaitName, Wait>,
+    waits: { ...waits, ...own } as Record<WaitName, Wait>,
     setting: material.setting,
-    referenceC: material.referenceC,
+    referenceC: sheet?.c ?? material.referenceC,
     history,
     longest: isLongest(brief),
     limits: cureLimits(brief.settings, material),
   })
   if (!worked.ok) return worked
   return tell(brief, { afterGrout, id, material, start, cure: worked.value, assumed, said })
+}
+
+/** "24 hr wait at 70, its 50": the wait on the crew's own sheet and what it is for. */
+function sheetWait({ facts, heard }: Brief): { readonly h: number; readonly c: number } | null {
+  const c = facts.temperatures?.find((t) => t.of === 'reference')?.c
+  const h = heard.durationsH[0]
+  return c === undefined || h === undefined ? null : { h, c }
 }
 
 /** The waits count from grouting where that is what was done, or what is asked about: "how long does grout dry before walking". */

@@ -13,7 +13,7 @@ import { dayM2, withoutDay } from './around/pace.ts'
 import { alone, figureNear, lengthMm } from './around/read.ts'
 import { floorSum } from './floors.ts'
 import { laidFor } from './plan.ts'
-import { jointOf, knownTile, mortarOf, tilePhrase } from './stuff.ts'
+import { jointOf, knownTile, mortarOf, tilePhrase, usualJointMm } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
 export function levelling(brief: Brief): Outcome<Told> {
@@ -123,7 +123,7 @@ function floorOrTiles(brief: Brief, facts: Facts, tile: Tile): Outcome<{ areaM2:
   if (!floor.ok || floor.value) return floor
   const pieces = figureNear(brief.heard, ['none'], 'tile', 'piece', 'plank')
   if (!pieces || !Number.isInteger(pieces.n) || pieces.n < 2 || pieces.n > 1_000_000) return fine(null)
-  const jointMm = facts.jointMm ?? brief.settings.defaults.jointMm
+  const jointMm = facts.jointMm ?? usualJointMm(brief)
   const { lengthMm, widthMm } = tile
   return fine({ areaM2: pieces.n * moduleM2({ shape: 'rectangle', lengthMm, widthMm, jointMm }) })
 }

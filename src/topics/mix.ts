@@ -85,8 +85,9 @@ export function mix(brief: Brief): Outcome<Told> {
       details: [say('mix.touch')],
       values: base,
     })
-  if ((brief.has('pot-life') || (brief.has('bucket') && brief.has('how-long'))) && !brief.has('water'))
-    return potLifeAnswer(brief, material, temp, life.value, common, base)
+  const lifeAsked =
+    brief.has('pot-life') || (brief.has('bucket') && brief.has('how-long')) || brief.heard.has('mixed-verb')
+  if (lifeAsked && !brief.has('water')) return potLifeAnswer(brief, material, temp, life.value, common, base)
   if (brief.has('mix-verb', 'spread-verb') && !brief.has('water') && material.kind === 'mortar')
     return batchAnswer(brief, material, life.value?.usual ?? 60, common, base)
   return waterAnswer(brief, material, life.value, common, base)
@@ -115,15 +116,17 @@ function potLifeAnswer(
 ): Outcome<Told> {
   if (!life) return fine({ ...common, answer: say('mix.no-pot-life', { material: named(material.name) }) })
   const hot = c > brief.settings.practice.mix.hotC.value
+  const told = say('mix.pot-life', {
+    usual: minutes(Math.round(life.usual / 5) * 5),
+    temperature: temperature(c),
+    low: minutes(Math.round(life.low / 5) * 5),
+    high: minutes(Math.round(life.high / 5) * 5),
+  })
+  const aged = agedMin(brief)
   return fine({
     ...common,
-    answer: say('mix.pot-life', {
-      usual: minutes(Math.round(life.usual / 5) * 5),
-      temperature: temperature(c),
-      low: minutes(Math.round(life.low / 5) * 5),
-      high: minutes(Math.round(life.high / 5) * 5),
-    }),
-    details: [say('mix.restir'), ...(hot ? [say('mix.hot')] : [])],
+    answer: aged === null ? told : say(`mix.aged-${ageOf(aged, life)}`, { age: minutes(Math.round(aged)) }),
+    details: [...(aged === null ? [] : [told]), say('mix.restir'), ...(hot ? [say('mix.hot')] : [])],
     working: [
       say('mix.work-life', {
         sheet: minutes(material.potLifeMin?.usual ?? 0),
@@ -136,6 +139,15 @@ function potLifeAnswer(
     values: base,
   })
 }
+
+/** "mixed 40 min ago, still ok?" [min] */
+function agedMin({ heard }: Brief): number | null {
+  const [h] = heard.durationsH
+  return heard.has('ago') && h !== undefined ? h * 60 : null
+}
+
+const ageOf = (min: number, life: { low: number; high: number }): 'good' | 'look' | 'gone' =>
+  min <= life.low ? 'good' : min <= life.high ? 'look' : 'gone'
 
 function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common, base: Base): Outcome<Told> {
   const assumed: Phrase[] = []

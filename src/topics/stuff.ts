@@ -37,10 +37,14 @@ function measuredTile(tile: Tile, mm: number): Tile {
   return isLength ? { ...tile, lengthMm: mm } : { ...tile, widthMm: mm }
 }
 
+/** The joint where none was told: 1/8 in, or 3 mm to a crew that measures in metric. */
+export const usualJointMm = ({ settings, metric }: Brief): number =>
+  settings.defaults.jointMm[metric ? 'metric' : 'imperial']
+
 /** The joint that is meant: said, carried, or the usual one. */
 export function jointOf(brief: Brief, assumed: Phrase[]): number {
   if (brief.facts.jointMm !== undefined) return brief.facts.jointMm
-  const jointMm = brief.settings.defaults.jointMm
+  const jointMm = usualJointMm(brief)
   assumed.push(say('assumed.joint', { joint: small(jointMm) }))
   return jointMm
 }

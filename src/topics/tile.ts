@@ -1,5 +1,6 @@
 /** Tile: places on the floor, pieces to buy, boxes, weight. */
 
+import { LEAST_JOINT_MM } from '../core/joints.ts'
 import { type Box, boxesFor, moduleM2, type TileShape, tilesForArea, withSpares } from '../core/tile.ts'
 import type { Pattern, Tile } from '../facts.ts'
 import { area, count, number, type Phrase, percent, say, small, word } from '../phrase.ts'
@@ -45,8 +46,65 @@ function sparesOnly(brief: Brief): Told {
   }
 }
 
+/** "4x12 and 8x10 plus 15 %": how much tile to buy, by its area. */
+function areaToBuy(brief: Brief, areaM2: number): Told {
+  const { facts } = brief
+  const spare = patternRule(brief, facts.pattern).spare
+  const spares = facts.sparePct === undefined ? spare.value : facts.sparePct / 100
+  const numbers = {
+    buy: area(areaM2 * (1 + spares)),
+    floor: area(areaM2),
+    over: area(areaM2 * spares),
+    spares: percent(spares * 100),
+  }
+  return {
+    topic: 'tile',
+    answer: say('tile.buy-area', numbers),
+    details: [say('tile.buy-box')],
+    assumed: facts.sparePct === undefined ? [say('assumed.spares', { spares: percent(spares * 100) })] : [],
+    sources: [sourceOf(spare)],
+    values: { area_m2: areaM2, spare_pct: spares * 100, buy_m2: areaM2 * (1 + spares) },
+  }
+}
+
 const boxOf = (brief: Brief): Box | null =>
   brief.facts.boxTiles ? { pieces: brief.facts.boxTiles } : brief.facts.boxM2 ? { areaM2: brief.facts.boxM2 } : null
+
+/** A box's area and the floor's are enough for the boxes: no tile size is needed. */
+function boxesOnly(brief: Brief, boxM2: number, areaM2: number): Outcome<Told> {
+  const { facts } = brief
+  const spare = patternRule(brief, facts.pattern).spare
+  const spares = facts.sparePct === undefined ? spare.value : facts.sparePct / 100
+  const pieces = withSpares(areaM2 / boxM2, spares)
+  if (!pieces.ok) return pieces
+  const bare = Math.ceil(areaM2 / boxM2 - 1e-9)
+  const have = facts.haveBoxes
+  const numbers = {
+    boxes: count(pieces.value),
+    bare: count(bare),
+    area: area(areaM2),
+    each: area(boxM2),
+    spares: percent(spares * 100),
+    have: count(have ?? 0),
+    covers: area((have ?? 0) * boxM2),
+    more: count(Math.max(0, pieces.value - (have ?? 0))),
+  }
+  const key =
+    have === undefined ? 'boxes' : have < bare ? 'boxes-short' : have < pieces.value ? 'boxes-tight' : 'boxes-enough'
+  return fine({
+    topic: 'tile',
+    answer: say(`tile.${key}`, numbers),
+    details: [say('tile.boxes-bare', numbers)],
+    assumed: facts.sparePct === undefined ? [say('assumed.spares', { spares: percent(spares * 100) })] : [],
+    sources: [sourceOf(spare)],
+    values: {
+      area_m2: areaM2,
+      tile_boxes: pieces.value,
+      spare_pct: spares * 100,
+      ...(have === undefined ? {} : { boxes_short: Math.max(0, pieces.value - have) }),
+    },
+  })
+}
 
 const WIDEST_JOINT_MM = 50.8
 const MOST_TILES = 5_000_000
@@ -54,11 +112,13 @@ const MOST_TILES = 5_000_000
 export function tile(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
   const { facts } = brief
-  const known = knownTile(facts)
-  if (!known && brief.heard.has('spare')) return fine(sparesOnly(brief))
-  if (!known) return refuse('question', { question: 'tile' })
+  const known = knownTile(facts) ?? sheetOfMosaic(brief, assumed)
   const floor = floorSum(facts)
   if (!floor.ok) return floor
+  if (!known && brief.heard.has('spare') && !facts.boxM2)
+    return fine(floor.value ? areaToBuy(brief, floor.value.areaM2) : sparesOnly(brief))
+  if (!known && facts.boxM2 && floor.value) return boxesOnly(brief, facts.boxM2, floor.value.areaM2)
+  if (!known) return refuse('question', { question: 'tile' })
   if (!floor.value) return refuse('question', { question: 'area' })
   const jointMm = jointOf(brief, assumed)
   if (jointMm > WIDEST_JOINT_MM)
@@ -74,7 +134,8 @@ export function tile(brief: Brief): Outcome<Told> {
     shape: known.shape === 'hexagon' ? 'hexagon' : 'rectangle',
     lengthMm: known.lengthMm,
     widthMm: known.widthMm,
-    jointMm,
+    // A sheet's size holds the joint to the next one.
+    jointMm: inSheets(brief) ? 0 : jointMm,
   }
   if (floor.value.areaM2 / moduleM2(shape) > MOST_TILES)
     return refuse('too-much-work', { what: count(Math.round(floor.value.areaM2 / moduleM2(shape))) })
@@ -154,9 +215,10 @@ function fromArea(
   })
 }
 
-/** A long tile offset too far, and a room no larger than its tile. */
-function warningsOf(brief: Brief, known: Tile, laid: LaidFloor | null): Phrase[] {
+/** A long tile offset too far, a joint narrower than any, and a room no larger than its tile. */
+function warningsOf(brief: Brief, known: Tile, jointMm: number, laid: LaidFloor | null): Phrase[] {
   const warnings = offsetWarnings(laid)
+  if (jointMm < LEAST_JOINT_MM - 0.1) warnings.push(say('tile.joint-least', { least: small(LEAST_JOINT_MM) }))
   const narrow = (brief.facts.rooms ?? []).some((r) =>
     r.pieces.some((p) => p.sign === 1 && Math.min(p.lengthMm, p.widthMm) < known.widthMm),
   )
@@ -195,6 +257,18 @@ export const laidValues = (laid: LaidFloor): Readonly<Record<string, number | un
   offcuts_reused: laid.reuse.offcutsReused,
 })
 
+/** Mosaic comes on sheets, and a size told beside them is theirs. */
+const SHEET_MM = 304.8
+
+/** "45 sf of penny tile, how many sheets": a foot square each, where nobody said. */
+function sheetOfMosaic({ facts, has }: Brief, assumed: Phrase[]): Tile | null {
+  if (!has('mosaic') || !has('sheet') || (facts.tile?.lengthMm ?? 0) > 0) return null
+  assumed.push(say('assumed.sheet', { length: small(SHEET_MM), width: small(SHEET_MM) }))
+  return { ...facts.tile, shape: 'mosaic', lengthMm: SHEET_MM, widthMm: SHEET_MM }
+}
+
+const inSheets = ({ has }: Brief): boolean => has('mosaic') && has('sheet')
+
 function tell(
   brief: Brief,
   known: Tile,
@@ -217,7 +291,7 @@ function tell(
   ]
   return {
     topic: 'tile',
-    answer: say(counted.boxes === null ? 'tile.answer' : 'tile.answer-boxes', {
+    answer: say(counted.boxes !== null ? 'tile.answer-boxes' : inSheets(brief) ? 'tile.answer-sheets' : 'tile.answer', {
       count: count(counted.count),
       boxes: count(counted.boxes ?? 0),
       tile: size,
@@ -230,7 +304,7 @@ function tell(
       ...(brief.facts.pattern ? [] : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
     ],
     sources: [sourceOf(rule.spare)],
-    warnings: warningsOf(brief, known, counted.laid),
+    warnings: warningsOf(brief, known, jointMm, counted.laid),
     working: counted.working,
     values: {
       area_m2: floor.areaM2,
@@ -242,6 +316,7 @@ function tell(
       tile_count: counted.count,
       ...(counted.laid ? laidValues(counted.laid) : {}),
       tile_boxes: counted.boxes ?? undefined,
+      ...(inSheets(brief) ? { sheets: counted.count } : {}),
       spare_pct: sparePct,
     },
     offers: ['math', 'picture', 'keep'],

@@ -8,6 +8,7 @@ const NAMES: Partial<Record<UnitName, string>> = {
   ft: 'foot',
   yd: 'yard',
   mm: 'mm',
+  mil: 'mil',
   cm: 'cm',
   m: 'm',
   sqin: 'sqin',

@@ -4,6 +4,7 @@ export const UNIT_NAMES = [
   'ft',
   'yd',
   'mm',
+  'mil',
   'cm',
   'm',
   'sqin',

@@ -4,7 +4,7 @@ import type { FigureWords } from '../rule-numbers.ts'
 export const figures: FigureWords = {
   inch: "inches|inch|in|\"|''",
   foot: "feet|foot|ft|'",
-  mm: 'millimeters|millimetres|millimeter|millimetre|mm|mil|mils',
+  mm: 'millimeters|millimetres|millimeter|millimetre|mm',
   cm: 'centimeters|centimetres|cm',
   metre: 'meters|metres|meter|metre|m',
   over: 'in|over|per|across|under|on|along|within|for|every|from|at|with|out of',

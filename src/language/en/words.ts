@@ -1347,6 +1347,8 @@ export const words: Record<Concept, readonly string[]> = {
   'temperature-word': ['temp', 'temps', 'temperature', 'degrees'],
   'outside-air': ['out', 'outside', 'in here', 'in there', 'out here', 'out there', 'inside', 'degrees out'],
   tiling: ['to tile', 'tiling', 'to be tiled', 'getting tiled', 'to cover'],
+  'more-word': ['more', 'another'],
+  'plural-mark': ['s'],
   'inches-word': ['inches', 'feet and inches', 'ft and in'],
   'tenths-word': ['decimal', 'tenths', 'decimal feet'],
   'metric-word': ['metric', 'in metric', 'metric please', 'to metric'],

@@ -4,7 +4,7 @@ import type { FigureWords } from '../rule-numbers.ts'
 export const figures: FigureWords = {
   inch: "(?:de )?pulgadas|(?:de )?pulgada|pulg|plg|inches|inch|in|\"|''",
   foot: "pies|pie|feet|foot|ft|'",
-  mm: 'milimetros|milimetro|mms|mm|mils|mil',
+  mm: 'milimetros|milimetro|mms|mm',
   cm: 'centimetros|centimetro|cms|cm',
   metre: 'metros|metro|mts|mt|m',
   over: 'en|sobre|cada|bajo|debajo de|a lo largo de|dentro de|con',

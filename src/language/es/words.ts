@@ -1938,6 +1938,8 @@ export const words: Record<Concept, readonly string[]> = {
   'temperature-word': ['temperatura', 'temperaturas', 'temp', 'grados'],
   'outside-air': ['afuera', 'adentro', 'aqui adentro', 'aqui afuera', 'alla afuera', 'dentro'],
   tiling: ['por enlosar', 'enlosar', 'lozetear', 'embaldosar', 'por cubrir', 'azulejar', 'enchapar'],
+  'more-word': ['mas', 'otros', 'otras'],
+  'plural-mark': ['s'],
   'inches-word': ['pulgadas', 'pies y pulgadas'],
   'tenths-word': ['decimal', 'decimales', 'decimas', 'decimos'],
   'metric-word': ['metrico', 'metrica', 'sistema metrico'],

@@ -12,7 +12,7 @@ import { floorSum } from '../floors.ts'
 import { grout } from '../grout.ts'
 import { levelling } from '../levelling.ts'
 import { mortar } from '../mortar.ts'
-import { groutOf, knownTile, mortarOf, packOf, tilePhrase, trowelOf, trowelPhrase } from '../stuff.ts'
+import { groutOf, knownTile, mortarOf, packOf, tilePhrase, trowelOf, trowelPhrase, usualJointMm } from '../stuff.ts'
 import { tile } from '../tile.ts'
 import type { Brief, Told } from '../topic.ts'
 import { lengthNear } from './read.ts'
@@ -182,7 +182,7 @@ function powderLines(brief: Brief, values: Record<string, unknown>): NamedLine[]
       }),
     )
   }
-  const joint = (values['joint_mm'] as number) ?? brief.settings.defaults.jointMm
+  const joint = (values['joint_mm'] as number) ?? usualJointMm(brief)
   const type =
     brief.facts.grout ?? (joint >= brief.settings.practice.grout.sandedFromMm.value - 0.01 ? 'sanded' : 'unsanded')
   const groutMeant = groutOf(brief, type)

@@ -27,7 +27,10 @@ export function joistsTold(brief: Brief): Outcome<Told> {
   const section = lumber.sections.find((s) => s.nominal === said.nominal)
   if (!section) return refuse('unknown-material', { said: said.nominal })
   if (said.species === 'other' || said.grade === 'other') return fine(askSomeone(brief))
-  if (said.spacingMm === null) return refuse('question', { question: 'joist-span' })
+  // "ok for tile?" hangs on the span; "how far do they span?" asks for it.
+  const { stances } = brief.heard.rules
+  const judges = stances.includes('may') && !stances.includes('ask')
+  if (said.spacingMm === null || (said.spanMm === null && judges)) return refuse('question', { question: 'joist-span' })
   const wood = { species: said.species ?? IF_UNKNOWN.species, grade: said.grade ?? IF_UNKNOWN.grade }
   const found = lumberFor(lumber.species, wood.species, wood.grade)
   if (!found.ok) return fine(askSomeone(brief))

@@ -9,7 +9,7 @@ import { floorSum } from '../floors.ts'
 import { grout } from '../grout.ts'
 import { lasting, numberIn, quietly, type Values } from '../job/quantities.ts'
 import { coverageBasis } from '../mortar.ts'
-import { groutOf, knownTile, packOf } from '../stuff.ts'
+import { groutOf, knownTile, packOf, usualJointMm } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
 
 export type Finish = {
@@ -62,7 +62,7 @@ export function finishOf(
   const prior = priorM2(brief, facts, stuff)
   const floor = floorSum(lasting(facts))
   const floorM2 = floor.ok ? (floor.value?.areaM2 ?? null) : null
-  const done = doneM2(job, stuff, facts, facts.jointMm ?? brief.settings.defaults.jointMm)
+  const done = doneM2(job, stuff, facts, facts.jointMm ?? usualJointMm(brief))
   const leftM2 = told.leftM2 ?? (floorM2 === null ? null : Math.max(0, floorM2 - done))
   if (prior === null) return fine(null)
   const stretches =

@@ -3,7 +3,7 @@ import type { Tile } from '../../facts.ts'
 import { count, type Phrase, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { WALL_GAP_MM } from '../plan.ts'
-import { knownTile } from '../stuff.ts'
+import { knownTile, usualJointMm } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
 import type { LogRead } from './read.ts'
 import { logValues } from './values.ts'
@@ -108,7 +108,7 @@ function rowsOf(brief: Brief, tile: Tile): Rows | null {
   const pieces = (brief.facts.rooms ?? []).flatMap((room) => room.pieces.filter((p) => p.sign === 1))
   const largest = pieces.toSorted((a, b) => b.lengthMm * b.widthMm - a.lengthMm * a.widthMm)[0]
   if (!largest) return null
-  const jointMm = brief.facts.jointMm ?? brief.settings.defaults.jointMm
+  const jointMm = brief.facts.jointMm ?? usualJointMm(brief)
   const long = Math.max(largest.lengthMm, largest.widthMm)
   const short = Math.min(largest.lengthMm, largest.widthMm)
   const across = tile.widthMm + jointMm

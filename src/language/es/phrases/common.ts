@@ -12,6 +12,7 @@ export const common = {
 
   'unit.m': '{n} m',
   'unit.mm': '{n} mm',
+  'unit.mil': '{n} mil',
   'unit.in': '{n} pulg',
   'unit.ft': '{n} pies',
   'unit.m2': '{n} m²',
@@ -70,6 +71,7 @@ export const common = {
   'word.unit-ft': 'pies',
   'word.unit-yd': 'yd',
   'word.unit-mm': 'mm',
+  'word.unit-mil': 'mil',
   'word.unit-cm': 'cm',
   'word.unit-m': 'm',
   'word.unit-sqin': 'pulg²',

@@ -31,6 +31,18 @@ export const quantities = {
     '{cells} lugares en el piso: {whole} enteras, {cut} cortadas; {reused} {reused|corte sale|cortes salen} de sobrantes.',
   'tile.offset-long':
     'traba de {offset} en un lado de {side}: arriba de 15 pulg déjala en {limit} o menos, o que antes acepten la ceja.',
+  'tile.joint-least':
+    'Ninguna loseta va a hueso: {least} es la junta mínima (ANSI A108.02 s. 4.3.8, según lo reportado).',
+  'tile.boxes': '{boxes} {boxes|caja|cajas} para {area} a {each} por caja, con {spares} de repuesto.',
+  'tile.boxes-short': 'No: {have} {have|caja cubre|cajas cubren} {covers} y el piso es de {area}. Faltan {more}.',
+  'tile.boxes-tight':
+    'Apenas: {have} {have|caja cubre|cajas cubren} {covers} para un piso de {area}: poco para cortes. Con {more} más te queda {spares} de repuesto.',
+  'tile.boxes-enough': 'Sí: {have} {have|caja cubre|cajas cubren} {covers} y el piso es de {area}.',
+  'tile.boxes-bare': '{bare} {bare|caja|cajas} sin nada de repuesto.',
+  'tile.buy-area': '{buy} de loseta para comprar: {floor} de piso y {over} más ({spares}).',
+  'tile.buy-box': 'Dime la loseta o lo que cubre la caja y la cuento.',
+  'tile.answer-sheets': '{count} {count|hoja|hojas} de {tile}, con {spares} de repuesto.',
+  'assumed.sheet': 'hojas de {length} x {width}',
   'tile.room-smaller': 'un lado del cuarto es más corto que la loseta: revisa las medidas.',
   'tile.worst-cut': 'El corte más angosto, {cut}.',
   'tile.work-places': '{cells} lugares ({whole} enteras + {cut} cortadas)',
@@ -101,6 +113,9 @@ export const quantities = {
   'mix.slake': 'Déjala reposar {usual} y vuelve a batir.',
   'mix.no-slake': '{material} no necesita reposo.',
   'mix.remix': 'Bate otra vez sin echarle agua. Manda lo que diga el bulto.',
+  'mix.aged-good': 'Sí, {age} está dentro de su vida; úsala mientras moje y se peine.',
+  'mix.aged-look': 'Puede que no: {age} quizá ya se pasó. Bátela una vez sin agua; si sigue dura, tírala.',
+  'mix.aged-gone': 'No: {age} ya se pasó de su vida. Tírala.',
   'mix.pot-life': 'Como {usual} en la cubeta a {temperature} (de {low} a {high}).',
   'mix.no-pot-life': '{material} no se pasa en la cubeta: viene lista para usar.',
   'mix.restir': '¿Se está poniendo dura? Bátela una vez, sin agua. Si sigue dura, tírala.',

@@ -1,0 +1,112 @@
+/** Messages as crews type them, each with what must come of it. Arithmetic stands beside the figure. */
+import { describe, expect, test } from 'vitest'
+import { replyText } from '../../src/speak.ts'
+import { ask, Crew } from '../support/crew.ts'
+
+const IN = 25.4
+const SF = 0.09290304
+
+type Row = readonly [said: string, key: string, about: number, within?: number]
+
+const figures = (rows: readonly Row[]) => {
+  for (const [said, key, about, within = 0.005] of rows)
+    test(`${said}: ${key}`, () => {
+      const crew = new Crew()
+      const reply = said
+        .split(' ;; ')
+        .map((one) => crew.say(one))
+        .at(-1)!
+      expect(reply.ok, reply.answer).toBe(true)
+      const got = reply.values[key] as number
+      expect(Math.abs(got - about), `${key} is ${got}`).toBeLessThanOrEqual(within * Math.max(1e-9, Math.abs(about)))
+    })
+}
+
+describe('joists and sheathing — common practice for the thickness; bending by the three-span beam, E I from memory', () => {
+  // By hand: 0.0069 x 1.915 N/mm x 406.4^4 / 3.7664e9 = 0.0957 mm, 406.4 / 0.0957 = 4246.
+  figures([
+    ['3/4 ply on 16 centers ok for 18x18?', 'deflection_ratio', 4246],
+    ['is 23/32 osb fine w joists 16 oc', 'deflection_ratio', 4246],
+    // 0.0069 x 1.915 x 609.6^4 / 2.1186e9 = 0.861 mm
+    ['5/8 osb joists 24 oc', 'deflection_ratio', 708],
+    ['triplay de 5/8 con vigas a 24 esta bien?', 'deflection_ratio', 708],
+    ['how thick ply for 19.2 oc', 'min_sheathing_mm', 19.05],
+    ['que grueso de triplay para vigas a 16', 'min_sheathing_mm', 15.875],
+    // IRC table R502.3.1(2), references 8.4: 2x10 SPF at 16 in, 20 psf dead, 14-1; 2x8 at 24 in 9-5.
+    ['max span 2x10 spf no2 16 oc for tile', 'max_span_m', (14 * 12 + 1) * 0.0254],
+    ['2x8 spf #2 at 24 oc how far can they span under tile', 'max_span_m', (9 * 12 + 5) * 0.0254],
+    ['hasta cuanto puede librar un 2x10 spf no. 2 a 16 pulgadas', 'max_span_m', (14 * 12 + 1) * 0.0254],
+    // references 8.8: 0.1572 in
+    ['deflection 2x10 df 16 oc 12ft 40 psf', 'deflection_mm', 0.1572 * IN],
+  ])
+
+  test.each([
+    ['3/4 ply on 16 centers ok for 18x18?', /^Yes/],
+    ['is half inch plywood enough w/ joists 16 oc', /^No/],
+    ['7/16 osb with joists 24 apart is that ok', /^No: 7\/16 in bends too much/],
+    ['5/8 plus 1/2 ply on 24 oc ok?', /^Yes: 1 1\/8 in/],
+    ['triplay de 5/8 con vigas a 24 esta bien para loseta?', /^No/],
+  ] as const)('%s', (said, verdict) => {
+    const reply = ask(said)
+    expect(reply.answer).toMatch(verdict)
+    expect(reply.warnings.length).toBeGreaterThan(0)
+    expect(reply.details.join(' ')).toMatch(/L\/\d/)
+  })
+})
+
+describe('sizes and figures as they are typed', () => {
+  figures([
+    // 12.5 ft x 9 1/3 ft
+    ['room is twelve foot six by nine foot four tile is eight by forty eight how many', 'area_m2', 116.667 * SF],
+    ['weight of 130 sf 18x18 3/8 porcelain', 'weight_kg', 130 * SF * 9.525 * 2.35],
+    ['10 by 12 and a half, 18s, how many', 'tile_length_mm', 18 * IN],
+    ['cuarto 2630 x 3540 mm, loseta de 300, sin junta, cuantas', 'tile_length_mm', 300],
+    ['13-4x11-9 18x18 tile 3/16 jt boxes of 5', 'tile_boxes', 16],
+    ['order list 10x13 18x18 3/16 at 3.89/sf tile thinset 22 a bag', 'joint_mm', (3 / 16) * IN],
+    ['grout 25x25 mosaic 2mm joint 4mm thick 20 m2 kilos', 'tile_length_mm', 25],
+    ['30 mil joint on 12x24 100 sf how many', 'joint_mm', 0.762],
+    ['3.2m x 4.1m 600x600 porcelain how many', 'joint_mm', 3],
+    ['qts of water for 50lb', 'mix_powder_kg', 22.68],
+  ])
+
+  test('a joint narrower than any is counted as told, with a warning', () => {
+    expect(ask('30 mil joint on 12x24 100 sf how many').warnings.join()).toContain('1/16 in')
+    expect(ask('2.63x3.54m 300x300 zero joint how many').values['joint_mm']).toBe(0)
+  })
+})
+
+describe('boxes, sheets and areas without a tile', () => {
+  figures([
+    // 154 sf x 1.1 / 13.5 = 12.5
+    ['box covers 13.5 how many boxes for 11x14', 'tile_boxes', 13],
+    // 128 x 1.1 / 15.6 = 9.03
+    ['i got 9 boxes at 15.6 sf each is that enuf for 128 sf', 'boxes_short', 1],
+    ['tengo 9 cajas de 1.45 m2 cada una, alcanza para 12 m2?', 'tile_boxes', 10],
+    // 45 sf x 1.1, a foot square each
+    ['penny round sheets 12x12, 45 sf how many sheets', 'sheets', 50],
+    ['45 sf penny tile how many sheets', 'sheets', 50],
+  ])
+
+  test('boxes on hand are judged', () => {
+    expect(ask('have 12 boxes at 15.6 sf each enough for 128 sf?').answer).toMatch(/^Yes/)
+    expect(ask('have 7 boxes at 15.6 sf each enough for 128 sf?').answer).toMatch(/^No/)
+    expect(ask('i got 9 boxes at 15.6 sf each is that enuf for 128 sf').answer).toMatch(/^Just/)
+  })
+})
+
+describe('waits and use', () => {
+  figures([
+    // references 13.8: 24 h at 70 F is 41 to 47 h at 50 F
+    ['24 hr wait at 70, its 50 when can we grout', 'grout_after_h', 46.8, 0.01],
+    ['its 50 when can we grout', 'grout_after_h', 46.7, 0.01],
+    ['how long till i can walk on it if its 50 in here', 'walk_after_h', 46.7, 0.01],
+    // 160 / (95 / 3) = 5.05
+    ['used 3 bags on 95 sf how many for 160 more', 'bags_to_finish', 160 / (95 / 3)],
+  ])
+
+  test('a mixed bucket is judged by its age', () => {
+    expect(ask('mixed grout 40 min ago still ok?').answer).toMatch(/^Yes/)
+    expect(ask('mixed grout 2 hours ago still ok?').answer).toMatch(/^No/)
+    expect(replyText(ask('mezcle la boquilla hace 3 horas, todavia sirve?'))).toMatch(/^No/)
+  })
+})
