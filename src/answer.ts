@@ -2,7 +2,7 @@
 
 import { cautionsFor, cautionsOfTopic } from './cautions.ts'
 import type { Facts } from './facts.ts'
-import { completed, type Memory, type NewEntry, type Promised, type Talk } from './jobs/memory.ts'
+import { completed, ENTRY_VERSIONS, type Memory, type NewEntry, type Promised, type Talk } from './jobs/memory.ts'
 import { type HearContext, type Heard, hear, MOST_CHARACTERS } from './language/hear.ts'
 import type { Languages } from './language/languages.ts'
 import type { Lexicon } from './language/lexicon.ts'
@@ -257,7 +257,7 @@ function talkOf(
     cues,
     lastSaid: meaning.said,
   }
-  return { kind: 'talk', version: 1, body }
+  return { kind: 'talk', version: ENTRY_VERSIONS.talk, body }
 }
 
 const QUIET_TOPICS: readonly string[] = ['convert', 'help']
@@ -279,7 +279,8 @@ function entriesAfter(told: Told, reply: Reply, brief: Brief, meaning: Meaning, 
     STEERING.includes(meaning.topic ?? '') || (QUIET_TOPICS.includes(told.topic) && brief.memory.talk !== null)
   if (quiet && brief.memory.asked) entries.push({ kind: 'asked', version: 1, body: null })
   if (!quiet && !meaning.showMath) entries.push(talkOf(brief, meaning, reply.values, told.asks ?? text, told.learned))
-  if (meaning.jobFacts) entries.push({ kind: 'facts', version: 2, body: { facts: meaning.jobFacts } })
+  if (meaning.jobFacts)
+    entries.push({ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts: meaning.jobFacts } })
   return [...entries, ...((told.entries ?? []) as readonly NewEntry[])]
 }
 
@@ -293,7 +294,9 @@ function entriesAfterProblem(problem: Problem, brief: Brief, meaning: Meaning, t
   }
   return [
     ...(STEERING.includes(meaning.topic ?? '') ? [] : [talkOf(brief, meaning, {}, text)]),
-    ...(meaning.jobFacts ? [{ kind: 'facts' as const, version: 2, body: { facts: meaning.jobFacts } }] : []),
+    ...(meaning.jobFacts
+      ? [{ kind: 'facts' as const, version: ENTRY_VERSIONS.facts, body: { facts: meaning.jobFacts } }]
+      : []),
     asked,
   ]
 }

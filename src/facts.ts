@@ -63,6 +63,8 @@ export type Room = {
   readonly upright?: boolean
   /** A bare area with a name: no shape known. */
   readonly areaM2?: number
+  /** How this room is tiled where that is not as the job's facts say; whole then: what is not in it was not said of this room. */
+  readonly own?: Tiling
 }
 
 export type TileKind = 'porcelain' | 'ceramic' | 'stone' | 'glass'
@@ -196,3 +198,14 @@ export type Facts = {
 }
 
 export type FactName = keyof Facts
+
+/** What may differ from room to room, the tile's boxes with it. */
+export const TILING = ['tile', 'jointMm', 'pattern', 'boxTiles', 'boxM2', 'boxPrice', 'measuredMm'] as const
+export type Tiling = Pick<Facts, (typeof TILING)[number]>
+
+/** What the facts themselves say of tile. */
+export function tilingIn(facts: Facts): Tiling {
+  const tiling: Record<string, unknown> = {}
+  for (const name of TILING) if (facts[name] !== undefined) tiling[name] = facts[name]
+  return tiling as Tiling
+}

@@ -1,16 +1,26 @@
 /** What a message means here: its own facts, then those of the talk, then those of the job. */
-import type { FactName, Facts, Room } from './facts.ts'
-import type { Memory, NewEntry, Talk } from './jobs/memory.ts'
+import { type FactName, type Facts, type Room, type Tiling, tilingIn } from './facts.ts'
+import { ENTRY_VERSIONS, type Memory, type NewEntry, type Talk } from './jobs/memory.ts'
 import type { Concept } from './language/concepts.ts'
 import { conversionIn } from './language/conversions.ts'
 import type { Heard } from './language/hear.ts'
 import { toSi } from './language/measures.ts'
 import { newerPrices } from './language/prices.ts'
 import { smallMm } from './language/small-lengths.ts'
-import { plainText } from './language/text.ts'
 import { sidesIn } from './language/wishes.ts'
 import { type Phrase, quote, room as roomLength, say, word } from './phrase.ts'
 import type { Topic } from './reply.ts'
+import {
+  type InScope,
+  isMixed,
+  retiled,
+  roomsNamed,
+  sameName,
+  sameRoom,
+  sameTile,
+  tiledBy,
+  tilingOf,
+} from './room-tiles.ts'
 import { topicNamed, topicOf } from './router.ts'
 import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { roomM2 } from './topics/floors.ts'
@@ -101,16 +111,13 @@ export function meaningOf(message: Heard, memory: Memory): Meaning {
   const followsUp = !converts && talk !== null && (isFollowUp(heard, named) || narrows(heard, talk))
   const topic = converts ? 'convert' : topicOf(heard, talk, followsUp)
   const fitness = topic !== null && FITNESS_TOPICS.has(topic)
-  const said = fitness
-    ? withTilePair(heard)
-    : withBareCount(
-        heard,
-        memory,
-        withBareFigure(heard, withRooms(heard, memory, followsUp), topic, followsUp),
-        followsUp,
-      )
   const base = followsUp && talk ? carry(talk, job, topic) : { facts: job, carried: fromJob(job) }
-  const facts = merged(base.facts, said)
+  const floor = fitness ? null : withRooms(heard, memory, base.facts)
+  const said = floor
+    ? withBareCount(heard, memory, withBareFigure(heard, floor.said, topic, followsUp), followsUp)
+    : withTilePair(heard)
+  const scope = floor?.scope ?? sameTile(base.facts)
+  const facts = merged(base.facts, said, scope)
   const carried = Object.fromEntries(Object.entries(base.carried).filter(([k]) => !(k in said)))
   const changed = scaled(heard, facts, followsUp, topic)
   return {
@@ -119,7 +126,15 @@ export function meaningOf(message: Heard, memory: Memory): Meaning {
     carried,
     followsUp,
     showMath: false,
-    jobFacts: fitness ? null : jobAfter(heard, memory, said, topic),
+    jobFacts: floor
+      ? jobAfter(
+          heard,
+          memory,
+          floor.narrowed ? { ...said, rooms: undefined } : said,
+          topic,
+          jobScope(job, floor, base.facts),
+        )
+      : null,
     notes: fitness ? [] : [...heardNotes(heard), ...carriedNotes(carried, changed, topic)],
     said: Object.keys(said) as FactName[],
   }
@@ -176,7 +191,8 @@ function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, followsU
   if (!followsUp && !(topic !== null && JOINTED.includes(topic))) return said
   const bare = heard.loose.find(
     ({ q, nouns }) =>
-      nouns.length === 0 &&
+      // "make the mudroom 3/16": the room tells where, not what.
+      nouns.every((noun) => heard.has('make-it') && noun.mark.concept === 'house-part') &&
       (!q.token.spelled || q.unit !== null || q.token.value <= 1 / 4) &&
       (q.token.fraction || q.dimension === 'length'),
   )
@@ -244,8 +260,26 @@ function carry(
 const fromJob = (job: Facts): Partial<Record<FactName, 'talk' | 'job'>> =>
   Object.fromEntries(Object.keys(job).map((k) => [k, 'job' as const]))
 
-/** Newer facts over older ones. A floor told anew replaces the old one whole; a tile's thickness alone joins its size. */
-export function merged(old: Facts, fresh: Facts): Facts {
+/** Newer facts over older ones, what they say of tile going to the rooms in scope; without a scope to the facts alone. */
+export function merged(old: Facts, fresh: Facts, scope?: InScope): Facts {
+  const facts = overlaid(old, fresh)
+  const rooms = facts.rooms ?? []
+  if (!scope || rooms.length === 0 || (!isMixed(facts) && rooms.every(scope))) return facts
+  const said = tilingIn(fresh)
+  // What was never said of any room is said of all.
+  const unsaid = Object.fromEntries(Object.entries(said).filter(([name]) => name === 'tile' && old.tile === undefined))
+  return tiledBy(
+    facts,
+    (room) => {
+      const before = tilingOf(old, room)
+      return scope(room) ? retiled(before, said) : { ...before, ...(room.own ? {} : unsaid) }
+    },
+    scope,
+  )
+}
+
+/** A floor told anew replaces the old one whole; a tile's thickness alone joins its size. */
+function overlaid(old: Facts, fresh: Facts): Facts {
   const floor = fresh.rooms !== undefined || fresh.areaM2 !== undefined
   const { rooms: _r, areaM2: _a, leftM2: _l, ...rest } = old
   const base: Facts = floor ? rest : old
@@ -273,27 +307,50 @@ function definedTile(tile: NonNullable<Facts['tile']>): Partial<NonNullable<Fact
   return rest
 }
 
-const sameName = (a: string | undefined, b: string | undefined): boolean =>
-  a !== undefined && b !== undefined && singular(a) === singular(b)
-const singular = (name: string): string => plainText(name).text.replace(/s$/, '')
+/** The rooms of the job that a change means: those named, else those asked about last; all of a job with one tile. */
+function jobScope(job: Facts, floor: RoomsSaid, talked: Facts): InScope {
+  if (floor.scope === null && !isMixed(job)) return () => true
+  const toldAnew = floor.narrowed ? undefined : floor.said.rooms
+  const asked = (floor.said.rooms ?? talked.rooms ?? []).filter(floor.scope ?? sameTile(talked))
+  const inJob: InScope = (room) => asked.some((one) => sameRoom(one, room))
+  return (toldAnew ?? job.rooms ?? []).some(inJob) ? inJob : sameTile(job)
+}
 
-/** Rooms as they stand after this message: corrected, added to, dropped from, or told anew. */
-function withRooms(heard: Heard, memory: Memory, followsUp: boolean): Facts {
+type RoomsSaid = {
+  readonly said: Facts
+  /** The rooms that what is said of tile is said of; null: those asked about last. */
+  readonly scope: InScope | null
+  /** The talk turns to some of the job's rooms, which keeps them all. */
+  readonly narrowed?: true
+}
+
+/** Rooms as they stand after this message: corrected, added to, dropped from, narrowed to those named, or told anew. */
+function withRooms(heard: Heard, memory: Memory, base: Facts): RoomsSaid {
   const said = settledFacts(heard.facts)
-  const known = (followsUp ? memory.talk?.facts.rooms : undefined) ?? memory.facts.rooms ?? []
+  const known = base.rooms ?? memory.facts.rooms ?? []
+  const all: InScope = () => true
   if (heard.has('drop') && known.length > 0 && !said.rooms) {
-    const left = known.filter((room) => !(room.name && mentions(heard, room.name)))
-    if (left.length < known.length && left.length > 0) return { ...said, rooms: left }
+    const named = roomsNamed(heard.plain.text, known)
+    const left = known.filter((room) => !named.includes(room))
+    if (left.length < known.length && left.length > 0) return { said: { ...said, rooms: left }, scope: null }
   }
-  if (!said.rooms) return said
-  const rooms = said.rooms
+  if (!said.rooms) return ofKnownRooms(heard, memory, said, base)
+  const heardOwn = said.rooms.map((room) => room.own !== undefined)
+  const rooms = said.rooms.map((room): Room => {
+    if (room.own) return { ...room, own: { ...jointIn(base), ...room.own } }
+    // A room measured again keeps its tile.
+    const before = known.find((k) => sameName(k.name, room.name))
+    return before ? { ...room, own: tilingOf(base, before) } : room
+  })
+  const fresh: InScope = (room) => {
+    const at = rooms.indexOf(room)
+    return at >= 0 && !heardOwn[at]
+  }
   const taken = rooms.every((r) => r.pieces.length > 0 && r.pieces.every((p) => p.sign === -1))
   if (taken && known.length > 0) {
     const last = known[known.length - 1]
-    return {
-      ...said,
-      rooms: [...known.slice(0, -1), { ...last, pieces: [...last.pieces, ...rooms.flatMap((r) => r.pieces)] }],
-    }
+    const less = { ...last, pieces: [...last.pieces, ...rooms.flatMap((r) => r.pieces)] }
+    return { said: { ...said, rooms: [...known.slice(0, -1), less] }, scope: null }
   }
   const adds =
     heard.has('add') ||
@@ -301,21 +358,52 @@ function withRooms(heard: Heard, memory: Memory, followsUp: boolean): Facts {
       !heard.has('same') &&
       rooms.every((r) => r.name !== undefined) &&
       !heard.has('no-correction', 'make-it'))
-  if (known.length > 0 && adds)
-    return { ...said, rooms: [...known.filter((k) => !rooms.some((r) => sameName(r.name, k.name))), ...rooms] }
+  const corrects = heard.has('no-correction', 'make-it')
+  // "no, the mudroom is 8x14": of several rooms the one of that name.
+  const renewed = rooms.every((r) => known.some((k) => sameName(r.name, k.name)))
+  if (known.length > 0 && (adds || (corrects && renewed && known.length > 1))) {
+    const renewedOf = (old: Room): Room | undefined => rooms.find((r) => sameName(r.name, old.name))
+    const kept = known.map((k) => renewedOf(k) ?? k)
+    const added = rooms.filter((r) => !kept.includes(r))
+    return { said: { ...said, rooms: [...kept, ...added] }, scope: fresh }
+  }
   // "no its 11x14": the room keeps its name.
   if (
     known.length === 1 &&
     rooms.length === 1 &&
     rooms[0].name === undefined &&
     known[0].name !== undefined &&
-    heard.has('no-correction', 'make-it')
+    corrects
   )
-    return { ...said, rooms: [{ ...rooms[0], name: known[0].name }] }
-  return said
+    return { said: { ...said, rooms: [{ ...rooms[0], name: known[0].name }] }, scope: all }
+  return { said: { ...said, rooms }, scope: heard.byRoom.length > 0 ? fresh : all }
 }
 
-const mentions = (heard: Heard, name: string): boolean => heard.plain.text.includes(singular(name))
+const jointIn = ({ jointMm }: Facts): Tiling => (jointMm === undefined ? {} : { jointMm })
+
+/** A message without sizes of rooms: the known rooms it names, all where it says so. */
+function ofKnownRooms(heard: Heard, memory: Memory, said: Facts, base: Facts): RoomsSaid {
+  const known = base.rooms ?? []
+  const job = memory.facts.rooms ? memory.facts : base
+  const inJob = (job.rooms ?? []).map((room) => ({ ...room, own: tilingOf(job, room) }))
+  const everyRoom = inJob.length > known.length ? { ...said, rooms: inJob } : said
+  if (heard.has('all-rooms')) return { said: everyRoom, scope: () => true }
+  const byName = heard.byRoom.map((part) => ({ ...part, named: roomsNamed(part.text, inJob) }))
+  if (byName.length > 0 && byName.every((part) => part.named.length > 0)) {
+    const rooms = inJob.map((room) => {
+      const part = byName.slice(0, -1).find(({ named }) => named.includes(room))
+      return part ? { ...room, own: part.tiling } : room
+    })
+    const last = byName[byName.length - 1].named
+    return { said: { ...said, rooms }, scope: (room) => last.includes(room) }
+  }
+  const named = roomsNamed(heard.plain.text, inJob)
+  if (named.length === 0 || inJob.length < 2) return { said, scope: null }
+  const scope: InScope = (room) => named.some((one) => sameRoom(one, room))
+  // A question narrows the talk to the rooms it names; a change goes on with all of them.
+  const changes = heard.has(...CHANGE_WORDS) || (!isQuestion(heard) && Object.keys(tilingIn(said)).length > 0)
+  return changes ? { said: everyRoom, scope } : { said: { ...said, rooms: named }, scope, narrowed: true }
+}
 
 /** "half that", "double that": so much of the area; after water for a bag, of the bag. */
 function scaled(heard: Heard, facts: Facts, followsUp: boolean, topic: Topic | null): Facts {
@@ -330,7 +418,7 @@ function scaled(heard: Heard, facts: Facts, followsUp: boolean, topic: Topic | n
 }
 
 /** The job changes by a message that states facts without asking, by "make it" and "add", and by the first that names a floor. */
-function jobAfter(heard: Heard, memory: Memory, said: Facts, topic: Topic | null): Facts | null {
+function jobAfter(heard: Heard, memory: Memory, said: Facts, topic: Topic | null, scope: InScope): Facts | null {
   const states = !isQuestion(heard) && topic !== 'convert' && topic !== 'cure' && topic !== 'mix'
   const changes = heard.has(...CHANGE_WORDS)
   const first = !hasFloor(memory.facts) && (said.rooms !== undefined || said.areaM2 !== undefined)
@@ -338,9 +426,11 @@ function jobAfter(heard: Heard, memory: Memory, said: Facts, topic: Topic | null
   const repeats = heard.has('same') && !changes && memory.talk !== null
   if ((!states && !changes && !first) || repeats) return null
   const lasting = Object.fromEntries(
-    Object.entries(said).filter(([k]) => !PASSING.includes(k as FactName) && k !== 'surface' && k !== 'wet'),
+    Object.entries(said).filter(
+      ([k, v]) => v !== undefined && !PASSING.includes(k as FactName) && k !== 'surface' && k !== 'wet',
+    ),
   ) as Facts
-  return Object.keys(lasting).length > 0 ? merged(memory.facts, lasting) : null
+  return Object.keys(lasting).length > 0 ? merged(memory.facts, lasting, scope) : null
 }
 
 function heardNotes(heard: Heard): Phrase[] {
@@ -373,5 +463,5 @@ function carriedNotes(carried: Partial<Record<FactName, 'talk' | 'job'>>, facts:
 }
 
 export function talkEntry(talk: Talk): NewEntry {
-  return { kind: 'talk', version: 1, body: talk }
+  return { kind: 'talk', version: ENTRY_VERSIONS.talk, body: talk }
 }

@@ -28,7 +28,18 @@ const piece = z.strictObject({
   place: place.optional(),
 })
 const corner = z.tuple([z.number().min(-1e7).max(1e7), z.number().min(-1e7).max(1e7)])
+const tile = z.looseObject({ lengthMm: mm, widthMm: mm, thicknessMm: mm.optional() })
+const tiling = z.strictObject({
+  tile: tile.optional(),
+  jointMm: mm.optional(),
+  pattern: z.looseObject({ name }).optional(),
+  boxTiles: amount.optional(),
+  boxM2: amount.optional(),
+  boxPrice: amount.optional(),
+  measuredMm: mm.optional(),
+})
 const room = z.looseObject({
+  own: tiling.optional(),
   name: name.optional(),
   count: z.number().int().min(1).max(10_000),
   pieces: z.array(piece).max(500),
@@ -36,7 +47,6 @@ const room = z.looseObject({
   areaM2: amount.optional(),
 })
 const notch = z.strictObject({ shape: z.enum(['square', 'u', 'v']), widthMm: mm, depthMm: mm, spaceMm: mm })
-const tile = z.looseObject({ lengthMm: mm, widthMm: mm, thicknessMm: mm.optional() })
 const temperature = z.strictObject({
   c: z.number().min(-100).max(200),
   of: z.enum(['air', 'slab', 'low', 'high', 'reference']),
@@ -108,8 +118,8 @@ const talk = z.looseObject({
 
 /** The body of each kind, by version; the last one is the newest. */
 const BODIES: Readonly<Record<EntryKind, readonly z.ZodType[]>> = {
-  talk: [talk],
-  facts: [facts, z.strictObject({ facts })],
+  talk: [talk, talk],
+  facts: [facts, z.strictObject({ facts }), z.strictObject({ facts })],
   person: [
     z.looseObject({
       decimals: z.enum(['tenths', 'inches']).nullable().optional(),

@@ -97,8 +97,8 @@ export type NewEntry = { readonly kind: EntryKind; readonly version: number; rea
 
 /** The newest version of each kind that this program writes and reads. */
 export const ENTRY_VERSIONS = {
-  talk: 1,
-  facts: 2,
+  talk: 2,
+  facts: 3,
   person: 1,
   word: 1,
   asked: 1,
@@ -199,8 +199,10 @@ const FOLDERS: Readonly<Record<EntryKind, Folder>> = {
 
 /** Older bodies brought up to the newest version, step by step. */
 const UPGRADES: Readonly<Partial<Record<EntryKind, readonly ((body: never) => unknown)[]>>> = {
-  // Version 1 was the facts themselves.
-  facts: [(facts: Facts) => ({ facts })],
+  // Before version 2 no room was tiled otherwise than the rest.
+  talk: [(talk: Talk) => talk],
+  // Version 1 was the facts themselves; before version 3 no room was tiled otherwise than the rest.
+  facts: [(facts: Facts) => ({ facts }), (body: { facts: Facts }) => body],
 }
 
 /** What undo would do now: the job's last change, the talk's, the job put aside, or nothing. */

@@ -21,6 +21,9 @@ export const LAYOUT_CONCEPTS = [
   'left-over',
   'slab-joint',
   'movement-word',
+  // rooms tiled differently
+  'laid-in',
+  'all-rooms',
   // walls
   'rough-opening',
   'ledger',

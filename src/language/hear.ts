@@ -1,7 +1,8 @@
 /** A crew's message heard: quantities found anywhere in it, each given its role, the words marked. Nothing is answered yet. */
-import type { Facts, Room } from '../facts.ts'
+import { type Facts, type Room, TILING, type Tiling, tilingIn } from '../facts.ts'
 import type { Problem, Span } from '../problem.ts'
 import type { UnitName } from '../units/names.ts'
+import { stretchesByTile } from './by-room.ts'
 import { type CommandWords, readCommands } from './command-words.ts'
 import type { Concept } from './concepts.ts'
 import { type OutlineHeard, readOutline } from './corners.ts'
@@ -37,6 +38,8 @@ export type Heard = {
   readonly percents: readonly number[]
   readonly unreadable: readonly Unreadable[]
   readonly facts: Facts
+  /** Where tiles were told for several rooms: each stretch's text, rooms and tiling. The facts hold the last one's. */
+  readonly byRoom: readonly Stretched[]
   readonly notes: readonly HeardNote[]
   /** Metric or imperial by the units written; null where none were. */
   readonly system: 'metric' | 'imperial' | null
@@ -53,6 +56,8 @@ export type Heard = {
   /** Where a span of the plain text stands in the message as typed. */
   at(span: Span): Span
 }
+
+export type Stretched = { readonly text: string; readonly rooms: readonly Room[]; readonly tiling: Tiling }
 
 export type HeardNote =
   | RoomNote
@@ -143,7 +148,8 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const told = shower && !metric ? panInInches(found.rooms, sizes) : found.rooms
   const rooms = lessFromArea(outline ? [lessHoles(outline.room, found.rooms)] : told, draft)
   if (rooms.length > 0) draft.rooms = rooms.map((room) => asNamed(room, text, plain))
-  noteGuesses(sizes, plain, reader, notes)
+  const byRoom = outline ? [] : heardByRoom(text, plain, lexicon, context, sizes, reader, marks, draft)
+  if (byRoom.length === 0) noteGuesses(sizes, plain, reader, notes)
   return {
     plain,
     reader,
@@ -162,12 +168,49 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
     percents: singles.percents,
     freeUnits: freeUnitsOf(reader, quantities),
     facts: draft,
+    byRoom,
     problem: found.problem,
     rules: readerOf(lexicon.locale.rules)(plain.text),
     commands: readCommands(plain.text, lexicon.locale.commands),
     rulesOf: (other) => readerOf(lexicon.locale.rules)(plainText(other).text),
     at: (span) => originSpan(plain, span),
   }
+}
+
+/** Each stretch of a message with a tile for each room heard by itself. The draft gets the rooms, all but the last stretch's with
+ *  their tiling, and the last stretch's tile. */
+function heardByRoom(
+  text: string,
+  plain: PlainText,
+  lexicon: Lexicon,
+  context: HearContext,
+  sizes: readonly Size[],
+  reader: Reader,
+  marks: readonly Mark[],
+  draft: Draft,
+): Stretched[] {
+  const stretches = stretchesByTile(sizes, reader, marks)
+  if (!stretches) return []
+  const toldRooms = sizes.some((size) => size.role === 'room')
+  const known = { ...context, hasRoom: !toldRooms, hasTile: false }
+  const found = stretches.map(([first, last]): Stretched => {
+    const [from, to] = originSpan(plain, [reader.tokens[first].from, reader.tokens[last].to])
+    const part = text.slice(from, to)
+    const { facts } = hear(part, lexicon, known)
+    return { text: plainText(part).text, rooms: facts.rooms ?? [], tiling: tilingIn(facts) }
+  })
+  const isSound = ({ rooms, tiling }: Stretched) =>
+    (tiling.tile?.lengthMm ?? 0) > 0 && rooms.length > 0 === toldRooms && rooms.every((r) => !r.own)
+  if (!found.every(isSound)) return []
+  // A joint told once is meant for all.
+  const { jointMm } = draft
+  const each = found.map((one) => (jointMm === undefined ? one : { ...one, tiling: { jointMm, ...one.tiling } }))
+  const last = each[each.length - 1]
+  for (const name of TILING) delete draft[name]
+  Object.assign(draft, last.tiling)
+  if (toldRooms)
+    draft.rooms = each.flatMap((one) => (one === last ? one.rooms : one.rooms.map((r) => ({ ...r, own: one.tiling }))))
+  return each
 }
 
 function freeUnitsOf(reader: Reader, quantities: readonly Quantity[]): UnitName[] {

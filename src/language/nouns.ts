@@ -81,6 +81,7 @@ const STOPS: readonly Concept[] = [
   'minus',
   'for',
   'with',
+  'laid-in',
   'between',
   'how-many',
   'how-much',

@@ -35,6 +35,13 @@ const TILE_INCHES = new Set(
   ),
 )
 
+/** Sizes tile is sold in, in centimetres, shorter side first. Common practice, no source. */
+const TILE_CM = new Set(
+  '10x10 15x15 20x20 25x25 30x30 33x33 40x40 45x45 50x50 60x60 80x80 90x90 100x100 120x120 10x20 10x30 15x60 15x90 20x40 20x60 20x120 25x40 30x60 30x90 40x80 45x90 60x120 80x160'.split(
+    ' ',
+  ),
+)
+
 const ROLE_OF_NOUN: Partial<Record<Concept, SizeRole>> = {
   tile: 'tile',
   'tile-kind': 'tile',
@@ -76,7 +83,10 @@ const ROLE_OF_NOUN: Partial<Record<Concept, SizeRole>> = {
   void: 'void',
 }
 
-export const isTypicalTile = (a: number, b: number): boolean => TILE_INCHES.has(`${Math.min(a, b)}x${Math.max(a, b)}`)
+const bySide = (a: number, b: number): string => `${Math.min(a, b)}x${Math.max(a, b)}`
+export const isTypicalTile = (a: number, b: number): boolean => TILE_INCHES.has(bySide(a, b))
+const isSoldAsTile = (a: number, b: number, metric: boolean): boolean =>
+  isTypicalTile(a, b) || (metric && TILE_CM.has(bySide(a, b)))
 
 const mm = (q: Quantity): number | null => (q.dimension === 'length' ? q.si : null)
 
@@ -93,7 +103,7 @@ function misfit(role: SizeRole, [a, b]: readonly Quantity[], hints: SizeHints): 
       return long >= 1500 ? 0.5 : long >= 900 ? 2 : 4
     case 'tile':
       if (a.compound || b.compound) return 6
-      if (bare) return tileMisfit(a.n, b.n)
+      if (bare) return tileMisfit(a.n, b.n, hints.metric)
       if (feet) return long <= 1300 ? 3.5 : 9
       if (a.unit === 'm' || b.unit === 'm') return long <= 3200 && wide <= 1600 ? 2.5 : 9
       return wide < 9 || long > 3300 ? 9 : long > 1850 ? 3 : 0
@@ -124,13 +134,13 @@ function sheetMisfit(a: Quantity, b: Quantity, wide: number, long: number): numb
 function roomMisfit(wide: number, long: number, hints: SizeHints): number {
   if (long < 2) return 9
   if (wide >= 100) return hints.metric || wide >= 1000 ? 2.5 : 1.5
-  return (isTypicalTile(wide, long) ? 1 : 0) + (wide < 3 ? 1.5 : 0)
+  return (isSoldAsTile(wide, long, hints.metric) ? 1 : 0) + (wide < 3 ? 1.5 : 0)
 }
 
-function tileMisfit(a: number, b: number): number {
+function tileMisfit(a: number, b: number, metric: boolean): number {
   const [wide, long] = [Math.min(a, b), Math.max(a, b)]
   if (wide <= 0.49 || long <= 0.99) return 9
-  if (isTypicalTile(a, b)) return 0
+  if (isSoldAsTile(a, b, metric)) return 0
   if (wide >= 50) return long <= 3300 ? 0 : 9
   if (long > 48) return wide >= 10 && long <= 250 ? 0.8 : 9
   return Number.isInteger(a) && Number.isInteger(b) ? 1.2 : 0.9
@@ -139,7 +149,13 @@ function tileMisfit(a: number, b: number): number {
 const NO_NOUN_COST = 0
 const NOUN_GAIN = 3.4
 
-type Choice = { readonly role: SizeRole; readonly noun: Noun | null; readonly cost: number }
+type Choice = {
+  readonly role: SizeRole
+  readonly noun: Noun | null
+  readonly cost: number
+  /** "in 18x18", "with 8x48": what stands before it says that a floor is laid in it. */
+  readonly led: boolean
+}
 
 function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: SizeHints): Choice[] {
   const nounFirst = reader.lexicon.locale.nounFirst
@@ -149,22 +165,27 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
   // "how many for a 12x14": what the work is for is the room.
   const purpose =
     reader.is(item.first - 1, 'for', 'in-a') || (reader.is(item.first - 1, 'the') && reader.is(item.first - 2, 'for'))
+  const led = reader.is(item.first - 1, 'laid-in', 'with')
   const choices: Choice[] = []
   const roles: SizeRole[] = ['room', 'tile', 'notch', 'sheet', 'opening', 'lumber', 'void']
-  if (holed) choices.push({ role: 'hole', noun: nouns[0] ?? null, cost: -3 })
-  if (dashed) choices.push({ role: 'hole', noun: null, cost: hints.sums ? -2.5 : -0.5 })
+  if (holed) choices.push({ role: 'hole', noun: nouns[0] ?? null, cost: -3, led })
+  if (dashed) choices.push({ role: 'hole', noun: null, cost: hints.sums ? -2.5 : -0.5, led })
   for (const role of roles) {
-    const base = misfit(role, item.parts, hints) + (holed ? 2 : 0) - (purpose && role === 'room' ? 1 : 0)
-    choices.push({ role, noun: null, cost: base + NO_NOUN_COST })
+    const base =
+      misfit(role, item.parts, hints) +
+      (holed ? 2 : 0) -
+      (purpose && role === 'room' ? 1 : 0) -
+      (led && role === 'tile' ? 1 : 0)
+    choices.push({ role, noun: null, cost: base + NO_NOUN_COST, led })
     for (const noun of nouns) {
       if (ROLE_OF_NOUN[noun.mark.concept] !== role) continue
       const side = noun.after === nounFirst ? 0.6 : 0
-      choices.push({ role, noun, cost: base - NOUN_GAIN + 0.35 * (noun.distance - 1) + side })
+      choices.push({ role, noun, cost: base - NOUN_GAIN + 0.35 * (noun.distance - 1) + side, led })
     }
   }
   if (!holed)
     for (const noun of nouns)
-      if (ROLE_OF_NOUN[noun.mark.concept] === 'hole') choices.push({ role: 'hole', noun, cost: -1 })
+      if (ROLE_OF_NOUN[noun.mark.concept] === 'hole') choices.push({ role: 'hole', noun, cost: -1, led })
   return choices
     .filter((c) => c.cost < 7)
     .toSorted((x, y) => x.cost - y.cost)
@@ -192,7 +213,7 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
       nouns.add(choice.noun.mark)
     }
   })
-  if (tiles > 1) cost += 2 * (tiles - 1)
+  if (tiles > 1) cost += (isTileByRoom(choices, hints.hasRoom) ? 0.3 : 2) * (tiles - 1)
   if (hints.goods && sheets === 0) cost += 1.6 * tiles
   if (sheets > 1) cost += 2 * (sheets - 1)
   if (sheets > 0 && rooms === 0 && !hints.hasRoom && !hints.hasArea) cost += 1.6
@@ -201,6 +222,25 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
   if (hints.wantsRoom) cost += 2 * tiles + (rooms === 0 ? 2 : 0)
   if (rooms > 0 && hints.hasRoom && !hints.hasTile) cost += 0.9
   return cost
+}
+
+/** Rooms each with a tile of its own: "shop 10x13 18x18, mudroom 8x12 8x48", or the tile first. Each is named, or its tile led in by a word. */
+function isTileByRoom(choices: readonly Choice[], roomsKnown: boolean): boolean {
+  const told = choices.filter((c) => c.role === 'room' || c.role === 'tile')
+  // "shop floor in 18x18, mudroom in 8x48": the rooms were told before.
+  if (told.every((c) => c.role === 'tile')) return roomsKnown && told.every((c) => c.led)
+  const opens = told[0]?.role
+  const groups: Choice[][] = []
+  told.forEach((c, k) => {
+    if (k === 0 || (c.role === opens && told[k - 1].role !== opens)) groups.push([c])
+    else groups.at(-1)!.push(c)
+  })
+  return groups.every(
+    (group) =>
+      group.filter((c) => c.role === 'tile').length === 1 &&
+      group.some((c) => (c.role === 'room' ? c.noun !== null : c.led || c.noun?.mark.concept === 'house-part')) &&
+      group.some((c) => c.role === 'room'),
+  )
 }
 
 const MOST_TOGETHER = 5

@@ -108,6 +108,10 @@ export function roomPhrase(room: Room): Phrase {
   return room.name ? say('room.named-size', { name: named, size: sizeText }) : sizeText
 }
 
+/** A room by its name alone where it has one. */
+export const roomName = (room: Room): Phrase =>
+  room.name ? say('room.named', { name: quote(room.name) }) : roomPhrase(room)
+
 /** What was taken for granted where the rooms were drawn: corners chosen, walks closed, rooms out of square. */
 export const floorNotes = (facts: Facts): Phrase[] =>
   (facts.rooms ?? []).flatMap((room) => {

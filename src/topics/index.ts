@@ -23,7 +23,10 @@ const everything: TopicAnswer = (brief) => {
   const single = brief.has('how-many', 'tile', 'piece', 'box') && brief.has('how-many', 'how-much', 'piece', 'box')
   if (!main.ok || single) return main
   const others = [mortar(brief), grout(brief)].flatMap((o) => (o.ok ? [o.value] : []))
-  return { ok: true, value: joinTold(main.value, ...others) }
+  const told = joinTold(main.value, ...others)
+  // Rooms that take another mortar or grout are told beside the first.
+  const more = others.flatMap((o) => (o.details ?? []).filter((d) => d.key === 'room.told'))
+  return { ok: true, value: { ...told, details: [...(told.details ?? []), ...more] } }
 }
 
 export const TOPIC_ANSWERS: Partial<Record<Topic, TopicAnswer>> = {

@@ -1,12 +1,13 @@
 /** What a layout says beside its lines: the pattern, nominal against measured tile, a joint that loses slivers, pole and cuts. */
 import { leastJoint } from '../core/joints.ts'
-import { compareSizes, offsetWarning, oftenMeasures } from '../core/layout/compare.ts'
+import { compareSizes, offsetWarning, oftenMeasures, type SizeCompared } from '../core/layout/compare.ts'
 import { weaveMismatch } from '../core/layout/lattice.ts'
 import { jointWithoutSliver, storyPole } from '../core/layout/lines.ts'
 import { type CutGroup, cutList, cutPieces } from '../core/layout/pieces.ts'
 import { NO_WISHES } from '../core/layout/search.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { count, type Phrase, percent, room as roomLength, say, small, word } from '../phrase.ts'
+import { roomName } from './floors.ts'
 import type { LaidFloor, LaidRoom } from './plan.ts'
 import { thicknessOf, tilePhrase } from './stuff.ts'
 import type { Brief, Table } from './topic.ts'
@@ -62,26 +63,39 @@ const isWholeInches = (mm: number): boolean => Math.abs(mm / 25.4 - Math.round(m
 const isNominal = (facts: Facts, tile: Tile): boolean =>
   facts.measuredMm === undefined && !tile.rectified && isWholeInches(tile.lengthMm) && isWholeInches(tile.widthMm)
 
-/** The first room laid with the tile as such tile often measures: what changes, and the wish for a measured one. */
+/** Each room laid with the tile as such tile often measures: what changes, and the wish for a measured one. */
 export function nominalLines(facts: Facts, known: Tile, laid: LaidFloor, metric: boolean): Phrase[] {
-  const [first] = laid.rooms
-  if (!isNominal(facts, known) || !first) return []
-  const { spec } = first.start
+  if (!isNominal(facts, known)) return []
+  const changed = laid.rooms.flatMap((room) => {
+    const compared = comparedOf(facts, room)
+    return compared?.matters ? [{ room, compared }] : []
+  })
+  const measured = { ...known, lengthMm: oftenMeasures(known.lengthMm), widthMm: oftenMeasures(known.widthMm) }
+  const tile = say('layout.measured-size', { width: small(measured.widthMm), length: small(measured.lengthMm) })
+  if (changed.length === 0) return []
+  const nominal = tilePhrase(known, metric)
+  const told = changed.map(({ room, compared }) => ({
+    same: !compared.cellsChange,
+    args: {
+      tile,
+      nominal,
+      before: count(compared.nominal.layout.cells),
+      cells: count(compared.actual.layout.cells),
+      cut: small(compared.actual.layout.smallestCutMm ?? 0),
+      room: roomName(room.room),
+    },
+  }))
+  if (laid.rooms.length === 1)
+    return told.map(({ same, args }) => say(same ? 'layout.nominal-same' : 'layout.nominal', args))
+  const rooms = told.map(({ same, args }) => say(same ? 'layout.nominal-in-same' : 'layout.nominal-in', args))
+  return [say('layout.nominal-rooms', { tile, nominal, rooms })]
+}
+
+function comparedOf(facts: Facts, { floor, start: { spec } }: LaidRoom): SizeCompared | null {
   const actual = { lengthMm: oftenMeasures(spec.tile.lengthMm), widthMm: oftenMeasures(spec.tile.widthMm) }
   const wishes = { ...NO_WISHES, fullAt: facts.fullAt ?? [], hideAt: facts.hideAt ?? [] }
-  const compared = compareSizes(first.floor, spec, actual, wishes)
-  if (!compared.ok || !compared.value.matters) return []
-  const { nominal, actual: real } = compared.value
-  const measured = { ...known, lengthMm: oftenMeasures(known.lengthMm), widthMm: oftenMeasures(known.widthMm) }
-  return [
-    say(nominal.layout.cells === real.layout.cells ? 'layout.nominal-same' : 'layout.nominal', {
-      tile: say('layout.measured-size', { width: small(measured.widthMm), length: small(measured.lengthMm) }),
-      before: count(nominal.layout.cells),
-      cells: count(real.layout.cells),
-      cut: small(real.layout.smallestCutMm ?? 0),
-      nominal: tilePhrase(known, metric),
-    }),
-  ]
+  const compared = compareSizes(floor, spec, actual, wishes)
+  return compared.ok ? compared.value : null
 }
 
 /** Which way the tile runs, where the crew asked. */

@@ -5,6 +5,8 @@ import { cutList, cutPieces } from '../core/layout/pieces.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { area, count, type Phrase, run, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
+import { tilings } from '../room-tiles.ts'
+import { byTiling } from './by-tiling.ts'
 import { floorNotes, floorSum, roomPhrase } from './floors.ts'
 import {
   bySize,
@@ -49,9 +51,7 @@ export function layout(brief: Brief): Outcome<Told> {
   if (!floor.ok) return floor
   if (!floor.value) return refuse('question', { question: 'area' })
   const wantsLayout = brief.has(...LAYOUT_WORDS) && !brief.heard.has('perimeter', 'area-word')
-  return wantsLayout
-    ? wholeLayout(brief, floor.value.areaM2, floor.value.perimeterM)
-    : areaOnly(brief, floor.value.areaM2, floor.value.perimeterM)
+  return wantsLayout ? layouts(brief) : areaOnly(brief, floor.value.areaM2, floor.value.perimeterM)
 }
 
 function areaOnly(brief: Brief, areaM2: number, perimeterM: number): Outcome<Told> {
@@ -72,8 +72,23 @@ function areaOnly(brief: Brief, areaM2: number, perimeterM: number): Outcome<Tol
   })
 }
 
-function wholeLayout(brief: Brief, areaM2: number, perimeterM: number): Outcome<Told> {
+/** The layout of each tiling; pictures are numbered through. */
+function layouts(brief: Brief): Outcome<Told> {
+  const told = byTiling(brief, wholeLayout)
+  if (!told.ok) return told
+  const { drawings = [] } = told.value
+  const isOne = tilings(brief.facts).length === 1
+  return fine({
+    ...told.value,
+    drawings: isOne ? drawings : drawings.map((d, k) => ({ ...d, name: `layout-${k + 1}.svg` })),
+  })
+}
+
+function wholeLayout(brief: Brief): Outcome<Told> {
   const { facts } = brief
+  const floor = floorSum(facts)
+  if (!floor.ok) return floor
+  const { areaM2, perimeterM } = floor.value ?? { areaM2: 0, perimeterM: 0 }
   const known = knownTile(facts)
   if (!known) return refuse('question', { question: 'tile' })
   if (facts.hideBehind && !facts.hideAt) return refuse('question', { question: 'hide-wall' })

@@ -11,6 +11,7 @@ import { clipsNeeded } from './around/about.ts'
 import { haveOf, verdictOf } from './around/enough.ts'
 import { dayM2, withoutDay } from './around/pace.ts'
 import { alone, figureNear, lengthMm } from './around/read.ts'
+import { byTiling } from './by-tiling.ts'
 import { floorSum } from './floors.ts'
 import { laidFor } from './plan.ts'
 import { jointOf, knownTile, mortarOf, tilePhrase, usualJointMm } from './stuff.ts'
@@ -22,7 +23,7 @@ export function levelling(brief: Brief): Outcome<Told> {
     (brief.has('when', 'how-long') || (brief.has('can-we') && brief.heard.has('remove-word'))) && !isCount
   const noFloor = brief.heard.facts.rooms === undefined && brief.heard.facts.areaM2 === undefined
   if (!asksWhen && !isCount && noFloor && asksWhether(brief)) return fine(clipsNeeded(brief))
-  return asksWhen ? removal(brief) : clips(brief)
+  return asksWhen ? removal(brief) : byTiling(brief, clips)
 }
 
 /** "are clips required", "can I use clips on 12x12": no floor and nothing to count. */

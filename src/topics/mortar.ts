@@ -6,9 +6,13 @@ import type { Trowel } from '../facts.ts'
 import { area, count, number, type Phrase, percent, say, small } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { type Mortar, type Pack, spreadOf } from '../settings.ts'
-import { floorSum } from './floors.ts'
+import { briefsByTiling, byTiling } from './by-tiling.ts'
+import { floorSum, roomM2, roomName } from './floors.ts'
 import { knownTile, mortarOf, packOf, packPhrase, tilePhrase, trowelOf, trowelPhrase } from './stuff.ts'
-import { type Brief, type Source, sourceOf, type Told } from './topic.ts'
+import { type Brief, type Source, sourceOf, type Told, type TopicAnswer } from './topic.ts'
+
+/** A room's share: its floor at its own tile's bed. */
+type Share = { readonly brief: Brief; readonly basis: Basis; readonly areaM2: number }
 
 type Basis = {
   readonly mortar: Mortar
@@ -87,6 +91,43 @@ export function coverageBasis(brief: Brief): Outcome<Basis> {
     working,
     sources: [sourceOf(practice.mortar.minBedMm), { text: mortar.source }],
   })
+}
+
+const sum = (of: readonly number[]): number => of.reduce((a, b) => a + b, 0)
+
+/** What each end of a spread comes to over rooms, in proportion to their floors. */
+const overRooms = (
+  shares: readonly Share[],
+  of: (basis: Basis) => Spread,
+  join: (parts: readonly [number, number][]) => number,
+): Spread => {
+  const at = (end: keyof Spread): number => join(shares.map((s) => [s.areaM2, of(s.basis)[end]]))
+  return { low: at('low'), usual: at('usual'), high: at('high') }
+}
+
+/** The bed and coverage of rooms tiled differently with one mortar: beds by area, coverage by what the rooms take together. */
+function blended(shares: readonly Share[]): Basis {
+  const [first] = shares.map((share) => share.basis)
+  const m2 = sum(shares.map((share) => share.areaM2))
+  const gather = <K extends 'assumed' | 'warnings' | 'working' | 'sources'>(key: K): Basis[K] =>
+    shares.flatMap((share) => share.basis[key] as readonly unknown[]) as Basis[K]
+  return {
+    ...first,
+    bedMm: overRooms(
+      shares,
+      (b) => b.bedMm,
+      (parts) => sum(parts.map(([area, mm]) => area * mm)) / m2,
+    ),
+    coverageM2: overRooms(
+      shares,
+      (b) => b.coverageM2,
+      (parts) => m2 / sum(parts.map(([area, each]) => area / each)),
+    ),
+    assumed: gather('assumed'),
+    warnings: gather('warnings'),
+    working: gather('working'),
+    sources: gather('sources'),
+  }
 }
 
 const values = (basis: Basis): Record<string, number> => ({
@@ -168,8 +209,29 @@ const coverageArgs = (c: Spread): Record<string, ReturnType<typeof area>> => ({
   high: area(c.high),
 })
 
+/** Trowel and tile, of each tiling. */
+function withLines(shares: readonly Share[], metric: boolean): Phrase[] {
+  return shares.map(({ brief, basis }) => {
+    const tile = knownTile(brief.facts)
+    const trowel = trowelPhrase(basis.notch)
+    return tile ? say('mortar.with', { trowel, tile: tilePhrase(tile, metric) }) : say('mortar.with-trowel', { trowel })
+  })
+}
+
+/** Bags of each room, where there are several. */
+function byRoom(shares: readonly Share[], own: Spread | null, wasteShare: number): Phrase[] {
+  const rooms = shares.flatMap(({ brief, basis }) => {
+    const waste = own ? 1 : 1 + wasteShare
+    const coverage = own ?? basis.coverageM2
+    return (brief.facts.rooms ?? []).map((room) => ({ room, bags: (roomM2(room) * waste) / coverage.usual }))
+  })
+  if (rooms.length < 2) return []
+  const list = rooms.map(({ room, bags }) => say('mortar.room', { room: roomName(room), bags: number(bags, 1) }))
+  return [say('mortar.by-room', { list })]
+}
+
 /** Bags for a whole area. */
-function wholeArea(brief: Brief, basis: Basis, areaM2: number): Outcome<Told> {
+function wholeArea(brief: Brief, basis: Basis, areaM2: number, shares: readonly Share[]): Outcome<Told> {
   const { practice } = brief.settings
   const coverage = coverageOf(brief, basis)
   const own = coverage !== basis.coverageM2
@@ -183,7 +245,6 @@ function wholeArea(brief: Brief, basis: Basis, areaM2: number): Outcome<Told> {
   const need = mortarNeed(areaM2, bedMm, basis.pack, own ? 0 : practice.mortar.wasteShare.value)
   if (!need.ok) return need
   const { bagsToBuy, bagsSafe, kg, bags } = need.value
-  const tile = knownTile(brief.facts)
   return fine({
     ...common(basis),
     answer: say(bagsSafe > bagsToBuy ? 'mortar.bags-safe' : 'mortar.bags', {
@@ -194,9 +255,8 @@ function wholeArea(brief: Brief, basis: Basis, areaM2: number): Outcome<Told> {
     }),
     details: [
       say(own ? 'mortar.own-coverage' : 'mortar.coverage-line', coverageArgs(coverage)),
-      ...(tile
-        ? [say('mortar.with', { trowel: trowelPhrase(basis.notch), tile: tilePhrase(tile, brief.metric) })]
-        : [say('mortar.with-trowel', { trowel: trowelPhrase(basis.notch) })]),
+      ...withLines(shares, brief.metric),
+      ...byRoom(shares, own ? coverage : null, practice.mortar.wasteShare.value),
     ],
     working: [
       ...basis.working,
@@ -230,8 +290,25 @@ export function bedFor(brief: Brief, assumed: Phrase[]): Outcome<number> {
   return fine(basis.value.bedMm.usual)
 }
 
-export function mortar(brief: Brief): Outcome<Told> {
-  const basis = coverageBasis(brief)
+/** Rooms tiled differently take one mortar together where it is the same for all, else each its own. */
+export const mortar: TopicAnswer = (brief) => {
+  const briefs = brief.facts.leftM2 === undefined ? briefsByTiling(brief) : []
+  if (briefs.length < 2) return mortarOver(brief, null)
+  const shares: Share[] = []
+  for (const one of briefs) {
+    const basis = coverageBasis(one)
+    if (!basis.ok) return basis
+    const floor = floorSum(one.facts)
+    if (!floor.ok) return floor
+    shares.push({ brief: one, basis: basis.value, areaM2: floor.value?.areaM2 ?? 0 })
+  }
+  const [first] = shares
+  const isOne = shares.every((s) => s.basis.mortar === first.basis.mortar && s.basis.pack.kg === first.basis.pack.kg)
+  return isOne ? mortarOver(brief, shares) : byTiling(brief, (one) => mortarOver(one, null))
+}
+
+function mortarOver(brief: Brief, rooms: readonly Share[] | null): Outcome<Told> {
+  const basis = rooms ? fine(blended(rooms)) : coverageBasis(brief)
   if (!basis.ok) return basis
   const { facts } = brief
   const floor = floorSum(facts)
@@ -253,7 +330,12 @@ export function mortar(brief: Brief): Outcome<Told> {
       brief.heard.facts.rooms === undefined
     )
   )
-    return wholeArea(brief, basis.value, floor.value.areaM2)
+    return wholeArea(
+      brief,
+      basis.value,
+      floor.value.areaM2,
+      rooms ?? [{ brief, basis: basis.value, areaM2: floor.value.areaM2 }],
+    )
   if (facts.usedBags !== undefined && facts.usedM2 !== undefined) return ownCoverage(brief, basis.value)
   if (!brief.has('cover', 'per', 'which') && facts.trowel === undefined) return refuse('question', { question: 'area' })
   return fine({

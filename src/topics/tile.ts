@@ -6,11 +6,12 @@ import type { Pattern, Tile } from '../facts.ts'
 import { area, count, number, type Phrase, percent, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import type { Figure } from '../settings.ts'
-import { floorNotes, floorSum, roomPhrase } from './floors.ts'
+import { byTiling, joinParts, type TiledPart } from './by-tiling.ts'
+import { floorNotes, floorSum, roomName, roomPhrase } from './floors.ts'
 import { offsetWarnings } from './layout-extras.ts'
 import { type LaidFloor, laidFor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
-import { type Brief, sourceOf, type Told } from './topic.ts'
+import { type Brief, sourceOf, type Told, type TopicAnswer } from './topic.ts'
 
 type PatternRule = { readonly spare: Figure; readonly factor: Figure }
 
@@ -109,7 +110,30 @@ function boxesOnly(brief: Brief, boxM2: number, areaM2: number): Outcome<Told> {
 const WIDEST_JOINT_MM = 50.8
 const MOST_TILES = 5_000_000
 
-export function tile(brief: Brief): Outcome<Told> {
+/** Tiles of each size for the rooms that take it. */
+export const tile: TopicAnswer = (brief) => byTiling(brief, tileAlike, joinTiles)
+
+function joinTiles(parts: readonly TiledPart[]): Told {
+  const spares = new Set(parts.map(({ told }) => told.values?.['spare_pct']))
+  const list = parts.map(({ brief, told }) => {
+    const boxed = told.values?.['tile_boxes'] === undefined ? 'tile.part' : 'tile.part-boxes'
+    return say(spares.size > 1 ? `${boxed}-spares` : boxed, {
+      ...told.answer.args,
+      rooms: (brief.facts.rooms ?? []).map(roomName),
+    })
+  })
+  const joined = joinParts(parts)
+  return {
+    ...joined,
+    answer: say(spares.size > 1 ? 'tile.by-room' : 'tile.by-room-spares', {
+      list,
+      spares: parts[0].told.answer.args['spares'],
+    }),
+    details: parts.flatMap(({ told }) => told.details ?? []),
+  }
+}
+
+function tileAlike(brief: Brief): Outcome<Told> {
   const assumed: Phrase[] = []
   const { facts } = brief
   const known = knownTile(facts) ?? sheetOfMosaic(brief, assumed)

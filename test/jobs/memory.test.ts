@@ -100,9 +100,9 @@ describe('the fold', () => {
   test('facts of the first version still fold; entries of newer versions and unknown kinds are left out', () => {
     const memory = folded(entry('facts', { jointMm: 4 }, 1))
     expect(memory.facts).toEqual({ jointMm: 4 })
-    expect(fold(memory, entry('facts', { facts: { jointMm: 9 } }, 3))).toBe(memory)
+    expect(fold(memory, entry('facts', { facts: { jointMm: 9 } }, 4))).toBe(memory)
     expect(fold(memory, entry('hologram', {}))).toBe(memory)
-    expect(understands({ kind: 'facts', version: 3 })).toBe(false)
+    expect(understands({ kind: 'facts', version: 4 })).toBe(false)
     expect(understands({ kind: 'constructor', version: 1 })).toBe(false)
     expect(understands({ kind: 'use', version: 1 })).toBe(true)
   })

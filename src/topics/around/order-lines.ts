@@ -8,6 +8,7 @@ import { type Amount, named, type Phrase, percent, say } from '../../phrase.ts'
 import { yielding } from '../../practice.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { type Coating, type Leveller, materialOf, usualPack } from '../../settings.ts'
+import { briefsByTiling } from '../by-tiling.ts'
 import { floorSum } from '../floors.ts'
 import { grout } from '../grout.ts'
 import { levelling } from '../levelling.ts'
@@ -73,7 +74,16 @@ export function jobLines(said: Brief): Outcome<JobLines> {
       values = { ...part.value.values, ...values }
       assumed.push(...(part.value.assumed ?? []))
     }
-    lines.push(...tileLines(brief, values), ...powderLines(brief, values))
+    const briefs = briefsByTiling(brief)
+    for (const one of briefs) {
+      const told = tile(one)
+      if (!told.ok) return told
+      // Tiles of one size and another are two lines.
+      const size = knownTile(one.facts)
+      const use = briefs.length > 1 && size ? { use: `${size.widthMm}x${size.lengthMm}` } : {}
+      lines.push(...tileLines(one, told.value.values ?? {}).map((l) => ({ ...l, ...use })))
+    }
+    lines.push(...powderLines(brief, values))
     if (known.lengthMm >= brief.settings.practice.tile.largeEdgeMm.value || brief.has('clip', 'wedge')) {
       const clips = levelling(brief)
       if (clips.ok) {

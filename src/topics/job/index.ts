@@ -1,15 +1,16 @@
 /** The channel's job: what it holds, who changed it, undo, several jobs, points to compare with, reminders. */
-import type { FactName, Facts } from '../../facts.ts'
+import type { FactName, Facts, Room, Tiling } from '../../facts.ts'
 import { differing, type Job } from '../../jobs/job.ts'
-import { fold, type JobBody, type Memory, type ParkedJob, undoable } from '../../jobs/memory.ts'
+import { ENTRY_VERSIONS, fold, type JobBody, type Memory, type ParkedJob, undoable } from '../../jobs/memory.ts'
 import type { Concept } from '../../language/concepts.ts'
 import { count, instant, type Phrase, quote, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
+import { isMixed, sameRoom, tiledBy, tilingOf, untiled } from '../../room-tiles.ts'
 import { floorSum } from '../floors.ts'
 import { logValues } from '../log/values.ts'
 import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
-import { lasting, numberIn, quantitiesOf, type Values } from './quantities.ts'
+import { lasting, numberIn, quantitiesOf, tilesBySize, type Values } from './quantities.ts'
 import { changeOrder, markPoint, signOff } from './record.ts'
 import { bucket, cancelReminders, listReminders, remind, snooze } from './remind.ts'
 import { startsBucket } from './route.ts'
@@ -84,9 +85,10 @@ function holdings(brief: Brief, facts: Facts, shown: Job): Pick<Told, 'details' 
   const [tiles, boxes, mortar, grout] = ['tile_count', 'tile_boxes', 'mortar_bags', 'grout_bags'].map((k) =>
     numberIn(values, k),
   )
+  const bySize = tilesBySize(brief, facts)
   const takes = [
     ...(boxes !== null ? [say('job.takes-boxes', { n: count(boxes) })] : []),
-    ...(tiles !== null ? [say('job.takes-tiles', { n: count(tiles) })] : []),
+    ...(bySize.length > 0 ? bySize : tiles !== null ? [say('job.takes-tiles', { n: count(tiles) })] : []),
     ...(mortar !== null ? [say('job.takes-mortar', { n: count(mortar) })] : []),
     ...(grout !== null ? [say('job.takes-grout', { n: count(grout) })] : []),
   ]
@@ -96,7 +98,7 @@ function holdings(brief: Brief, facts: Facts, shown: Job): Pick<Told, 'details' 
       ...logLines(shown),
       ...(shown.readings.length > 0 ? [say('job.readings', { n: count(shown.readings.length) })] : []),
     ],
-    values: { ...values, ...factValues(facts), ...logValues(shown) },
+    values: { ...values, ...(isMixed(facts) ? {} : factValues(facts)), ...logValues(shown) },
   }
 }
 
@@ -220,7 +222,7 @@ function start(brief: Brief, name: string | null): Told {
     values: told ? factValues(facts) : {},
     entries: [
       jobEntry({ act: 'start', name }),
-      ...(told ? [{ kind: 'facts', version: 2, body: { facts: { ...zone, ...facts } } }] : []),
+      ...(told ? [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts: { ...zone, ...facts } } }] : []),
     ],
   }
 }
@@ -287,10 +289,26 @@ function rename(brief: Brief): Told {
   }
 }
 
+/** The job with what was talked about: the talk's floor in place of its own, unless the talk was of some of its rooms. */
+function keptFacts({ facts, talk }: Memory): Facts {
+  const talked = lasting(talk?.facts ?? {})
+  const some = talked.rooms ?? []
+  const inTalk = (room: Room): Room | undefined => some.find((one) => sameRoom(one, room))
+  const rooms = facts.rooms ?? []
+  const isPart = some.length > 0 && some.length < rooms.length && some.every((t) => rooms.some((r) => sameRoom(t, r)))
+  if (!isPart) return { ...facts, ...talked }
+  const tiling = (room: Room): Tiling => {
+    const told = inTalk(room)
+    return told ? tilingOf(talked, told) : tilingOf(facts, room)
+  }
+  const { rooms: _, ...rest } = untiled(talked)
+  return tiledBy({ ...facts, ...rest }, tiling, (room) => inTalk(room) !== undefined)
+}
+
 /** "keep it in the job": what was only talked about becomes the job's. */
 function keep(brief: Brief): Told {
   const { memory } = brief
-  const facts = { ...memory.facts, ...lasting(memory.talk?.facts ?? {}) }
+  const facts = keptFacts(memory)
   const floor = memory.talk?.facts.rooms ?? memory.talk?.facts.areaM2
   if (floor !== undefined && memory.talk?.facts.rooms === undefined) delete (facts as { rooms?: unknown }).rooms
   if (floor !== undefined && memory.talk?.facts.areaM2 === undefined) delete (facts as { areaM2?: unknown }).areaM2
@@ -304,7 +322,7 @@ function keep(brief: Brief): Told {
         : say(Object.keys(facts).length > 0 ? 'job.kept-already' : 'job.empty'),
     details: held.details,
     values: held.values,
-    entries: keys.length > 0 ? [{ kind: 'facts', version: 2, body: { facts } }] : [],
+    entries: keys.length > 0 ? [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts } }] : [],
     offers: ['undo'],
   }
 }
@@ -315,7 +333,8 @@ function setZone(brief: Brief, zone: string): Told {
     topic: 'job',
     answer: say('job.zone', { zone: quote(zone), at: { is: 'quote', text: clockIn(brief.now, zone, brief.language) } }),
     values: factValues(facts),
-    entries: zone === brief.memory.facts.zone ? [] : [{ kind: 'facts', version: 2, body: { facts } }],
+    entries:
+      zone === brief.memory.facts.zone ? [] : [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts } }],
   }
 }
 

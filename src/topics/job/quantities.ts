@@ -1,9 +1,12 @@
 /** What a job takes, worked out by the topics that count: tile, mortar, grout. */
-import type { Facts } from '../../facts.ts'
+import type { Facts, Tile } from '../../facts.ts'
+import { count, type Phrase, say } from '../../phrase.ts'
+import { isMixed } from '../../room-tiles.ts'
+import { briefsByTiling } from '../by-tiling.ts'
 import { floorSum } from '../floors.ts'
 import { grout } from '../grout.ts'
 import { mortar } from '../mortar.ts'
-import { knownTile } from '../stuff.ts'
+import { knownTile, tilePhrase } from '../stuff.ts'
 import { tile } from '../tile.ts'
 import type { Brief } from '../topic.ts'
 
@@ -37,6 +40,23 @@ export function quantitiesOf(brief: Brief, facts: Facts): Values | null {
     area_m2: floor.value.areaM2,
     ...(floor.value.perimeterM > 0 ? { perimeter_m: floor.value.perimeterM } : {}),
   }
+}
+
+/** Tiles of each size, where rooms are tiled differently. */
+export function tilesBySize(brief: Brief, facts: Facts): Phrase[] {
+  if (!isMixed(facts)) return []
+  const sizes = new Map<string, { n: number; tile: Tile }>()
+  for (const one of briefsByTiling(quietly(brief, lasting(facts)))) {
+    const told = tile(one)
+    const n = told.ok ? numberIn(told.value.values ?? null, 'tile_count') : null
+    const known = knownTile(one.facts)
+    if (n === null || !known) continue
+    const size = `${known.lengthMm}x${known.widthMm}`
+    sizes.set(size, { n: n + (sizes.get(size)?.n ?? 0), tile: known })
+  }
+  return [...sizes.values()].map((of) =>
+    say('job.takes-tiles-of', { n: count(of.n), tile: tilePhrase(of.tile, brief.metric) }),
+  )
 }
 
 export const numberIn = (values: Values | null, key: string): number | null => {

@@ -1,5 +1,5 @@
 /** A job in words: its facts, its log, its history. */
-import type { FactName, Facts } from '../../facts.ts'
+import { type FactName, type Facts, type Room, TILING, type Tiling } from '../../facts.ts'
 import { type Change, type Job, logged } from '../../jobs/job.ts'
 import {
   type Amount,
@@ -15,6 +15,7 @@ import {
   temperature,
   word,
 } from '../../phrase.ts'
+import { isMixed, tilingOf } from '../../room-tiles.ts'
 import { roomPhrase } from '../floors.ts'
 import { tilePhrase, trowelPhrase } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
@@ -73,10 +74,30 @@ const NAMED: readonly FactName[] = [
 
 export const factWord = (name: FactName): Amount => word(NAMED.includes(name) ? `fact-${name}` : 'fact-other')
 
+/** "mudroom 8' x 12' in 8x48 herringbone, 1/8 in joint" */
+function tiledPhrase(room: Room, { tile, jointMm, pattern }: Tiling, metric: boolean): Phrase {
+  const known = tile && tile.lengthMm > 0 ? tile : null
+  const told = [
+    ...(known ? [say('room.in-tile', { tile: tilePhrase(known, metric) })] : []),
+    ...(pattern ? [say('room.in-pattern', { pattern: word(`pattern-${pattern.name}`) })] : []),
+    ...(jointMm === undefined ? [] : [say('room.in-joint', { joint: small(jointMm) })]),
+  ]
+  return told.length === 0 ? roomPhrase(room) : say('room.tiled', { room: roomPhrase(room), tiling: told })
+}
+
 /** "the joint 3/16 in"; null where the fact is not there. */
 export function factPhrase(name: FactName, facts: Facts, metric: boolean): Phrase | null {
   const value = facts[name]
   if (value === undefined) return null
+  if (isMixed(facts)) {
+    if (name === 'rooms')
+      return say('job.fact', {
+        what: factWord('rooms'),
+        value: (facts.rooms ?? []).map((room) => tiledPhrase(room, tilingOf(facts, room), metric)),
+      })
+    // Told with each room.
+    if ((TILING as readonly FactName[]).includes(name)) return null
+  }
   const told = (VALUES[name] as ((value: unknown, metric: boolean) => Shown) | undefined)?.(value, metric)
   return told === undefined
     ? say('job.fact-only', { what: factWord(name) })

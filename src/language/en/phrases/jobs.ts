@@ -55,6 +55,7 @@ export const jobs = {
   'job.empty': 'Nothing in this job yet. Tell me a room and a tile: 10x13 shop floor, 18x18 tile.',
   'job.takes': 'It takes {list}.',
   'job.takes-boxes': '{n} {n|box|boxes}',
+  'job.takes-tiles-of': '{n} {n|tile|tiles} of {tile}',
   'job.takes-tiles': '{n} {n|tile|tiles}',
   'job.takes-mortar': '{n} {n|bag|bags} of mortar',
   'job.takes-grout': '{n} {n|bag|bags} of grout',

@@ -11,6 +11,10 @@ export const layoutExtras = {
   'layout.measured-size': '{width} x {length}',
   'layout.nominal':
     '{nominal} tile often measures about {tile}: then {cells} places (not {before}) and a narrowest cut of {cut}. Measure one and tell me: “tile measures …”.',
+  'layout.nominal-rooms':
+    '{nominal} tile often measures about {tile}: {rooms}. Measure one and tell me: “tile measures …”.',
+  'layout.nominal-in': 'in the {room} then {cells} places (not {before}), narrowest cut {cut}',
+  'layout.nominal-in-same': 'in the {room} still {cells} places, but other lines, narrowest cut {cut}',
   'layout.way-square': 'Square tile: either way is the same.',
   'layout.way-across': 'Run the long side left to right: better cuts that way.',
   'layout.way-up': 'Run the long side bottom to top: better cuts that way.',

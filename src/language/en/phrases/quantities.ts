@@ -3,6 +3,11 @@ export const quantities = {
   'room.size': '{length} x {width}',
   'room.named': '{name}',
   'room.named-size': '{name} {size}',
+  'room.told': '{rooms}: {told}',
+  'room.in-tile': '{tile} tile',
+  'room.in-pattern': '{pattern}',
+  'room.in-joint': '{joint} joint',
+  'room.tiled': '{room} ({tiling})',
   'tile.size-in': '{width}x{length}',
   'tile.size-mm': '{width}x{length} mm',
   'bag.lb': '{n} lb',
@@ -23,6 +28,13 @@ export const quantities = {
     '{usual} extra, {low} to {high}: less for one plain room, more for many corners. Keep a box back for repairs.',
   'tile.answer': '{count} {count|tile|tiles} of {tile}, {spares} spares in.',
   'tile.answer-boxes': '{boxes} {boxes|box|boxes} of {tile}: {count} {count|tile|tiles}, {spares} spares in.',
+  'tile.by-room': '{list}.',
+  'tile.by-room-spares': '{list}, {spares} spares in.',
+  'tile.part': '{count} {count|tile|tiles} of {tile} ({rooms})',
+  'tile.part-boxes': '{boxes} {boxes|box|boxes} of {tile} ({rooms}): {count} {count|tile|tiles}',
+  'tile.part-spares': '{count} {count|tile|tiles} of {tile} ({rooms}, {spares} spares in)',
+  'tile.part-boxes-spares':
+    '{boxes} {boxes|box|boxes} of {tile} ({rooms}, {spares} spares in): {count} {count|tile|tiles}',
   'tile.floor-rooms': '{rooms}: {area}, {joint} joint.',
   'tile.floor-area': '{area}, {joint} joint; counted by area, since I don’t know the shape.',
   'tile.places': '{cells} places on the floor: {whole} whole, {cut} cut.',
@@ -50,6 +62,8 @@ export const quantities = {
   'tile.work-area':
     '{area} m² ÷ {module} m² a tile with its joint = {places} places, + {spares} spares = {count} tiles',
 
+  'mortar.by-room': 'By room: {list} bags.',
+  'mortar.room': '{room} {bags}',
   'mortar.bags': '{bags} {bags|bag|bags} of mortar ({bag}) for {area}.',
   'mortar.bags-safe': '{bags} {bags|bag|bags} of mortar ({bag}) for {area}; {safe} to be safe.',
   'mortar.covers': 'A {bag} bag covers about {usual}: {low} at the heaviest, {high} at the lightest.',
@@ -74,6 +88,8 @@ export const quantities = {
   'mortar.work-area': '{area} m² x {bed} mm = {litres} l, + {waste} waste = {bags} bags',
   'mortar.work-left': '{area} left ÷ {coverage} a bag = {need} bags',
 
+  'grout.by-room': 'By room: {list}.',
+  'grout.room': '{room} {mass}',
   'grout.bags': '{bags} {bags|bag|bags} of {kind} ({bag}) for {area} of {tile}: about {mass}.',
   'grout.bags-safe': '{bags} {bags|bag|bags} of {kind} ({bag}) for {area} of {tile}: about {mass}; {safe} to be safe.',
   'grout.kits': '{bags} whole {bags|kit|kits} of {kind} ({bag}) for {area} of {tile}: about {mass}.',

@@ -55,6 +55,7 @@ export const jobs = {
   'job.empty': 'Todavía no hay nada en este trabajo. Dime un cuarto y una loseta: cuarto de 3 x 4 m, loseta 45x45.',
   'job.takes': 'Lleva {list}.',
   'job.takes-boxes': '{n} {n|caja|cajas}',
+  'job.takes-tiles-of': '{n} {n|loseta|losetas} de {tile}',
   'job.takes-tiles': '{n} {n|loseta|losetas}',
   'job.takes-mortar': '{n} {n|bulto|bultos} de mezcla',
   'job.takes-grout': '{n} {n|bulto|bultos} de boquilla',

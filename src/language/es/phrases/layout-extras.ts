@@ -9,6 +9,10 @@ export const layoutExtras = {
   'layout.measured-size': '{width} x {length}',
   'layout.nominal':
     'La loseta de {nominal} suele medir como {tile}: entonces son {cells} lugares (no {before}) y el corte más angosto {cut}. Mide una y dime: “la loseta mide …”.',
+  'layout.nominal-rooms':
+    'La loseta de {nominal} suele medir como {tile}: {rooms}. Mide una y dime: “la loseta mide …”.',
+  'layout.nominal-in': 'en {room} entonces {cells} lugares (no {before}), corte más angosto {cut}',
+  'layout.nominal-in-same': 'en {room} siguen {cells} lugares, pero con otras líneas, corte más angosto {cut}',
   'layout.way-square': 'Loseta cuadrada: da igual para qué lado.',
   'layout.way-across': 'Corre el lado largo de izquierda a derecha: quedan mejores cortes.',
   'layout.way-up': 'Corre el lado largo de abajo hacia arriba: quedan mejores cortes.',

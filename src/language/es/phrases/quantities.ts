@@ -3,6 +3,11 @@ export const quantities = {
   'room.size': '{length} x {width}',
   'room.named': '{name}',
   'room.named-size': '{name} de {size}',
+  'room.told': '{rooms}: {told}',
+  'room.in-tile': 'loseta {tile}',
+  'room.in-pattern': '{pattern}',
+  'room.in-joint': 'junta {joint}',
+  'room.tiled': '{room} ({tiling})',
   'tile.size-in': '{width}x{length}',
   'tile.size-mm': '{width}x{length} mm',
   'bag.lb': '{n} lb',
@@ -24,6 +29,13 @@ export const quantities = {
   'tile.answer': '{count} {count|loseta|losetas} de {tile}, con {spares} de sobrante.',
   'tile.answer-boxes':
     '{boxes} {boxes|caja|cajas} de {tile}: {count} {count|loseta|losetas}, con {spares} de sobrante.',
+  'tile.by-room': '{list}.',
+  'tile.by-room-spares': '{list}, con {spares} de sobrante.',
+  'tile.part': '{count} {count|loseta|losetas} de {tile} ({rooms})',
+  'tile.part-boxes': '{boxes} {boxes|caja|cajas} de {tile} ({rooms}): {count} {count|loseta|losetas}',
+  'tile.part-spares': '{count} {count|loseta|losetas} de {tile} ({rooms}, con {spares} de sobrante)',
+  'tile.part-boxes-spares':
+    '{boxes} {boxes|caja|cajas} de {tile} ({rooms}, con {spares} de sobrante): {count} {count|loseta|losetas}',
   'tile.floor-rooms': '{rooms}: {area}, junta de {joint}.',
   'tile.floor-area': '{area}, junta de {joint}; contado por área, porque no sé la forma.',
   'tile.places': '{cells} lugares en el piso: {whole} enteras, {cut} cortadas.',
@@ -52,6 +64,8 @@ export const quantities = {
   'tile.work-area':
     '{area} m² ÷ {module} m² por loseta con su junta = {places} lugares, + {spares} de sobrante = {count} losetas',
 
+  'mortar.by-room': 'Por cuarto: {list} bultos.',
+  'mortar.room': '{room} {bags}',
   'mortar.bags': '{bags} {bags|bulto|bultos} de mezcla ({bag}) para {area}.',
   'mortar.bags-safe': '{bags} {bags|bulto|bultos} de mezcla ({bag}) para {area}; {safe} para ir seguro.',
   'mortar.covers': 'Un bulto de {bag} rinde unos {usual}: {low} si va cargado, {high} si va ligero.',
@@ -79,6 +93,8 @@ export const quantities = {
   'mortar.work-area': '{area} m² x {bed} mm = {litres} l, + {waste} de desperdicio = {bags} bultos',
   'mortar.work-left': 'faltan {area} ÷ {coverage} por bulto = {need} bultos',
 
+  'grout.by-room': 'Por cuarto: {list}.',
+  'grout.room': '{room} {mass}',
   'grout.bags': '{bags} {bags|bulto|bultos} de {kind} ({bag}) para {area} de {tile}: como {mass}.',
   'grout.bags-safe':
     '{bags} {bags|bulto|bultos} de {kind} ({bag}) para {area} de {tile}: como {mass}; {safe} para ir seguro.',
