@@ -182,7 +182,14 @@ function answered(meaning: Meaning, brief: Brief): Outcome<Told> {
   if (unreadable) return unreadable
   const [bare] = heard.loose
   // "make it 200" where nothing is counted in such figures: asked, not passed over.
-  if (heard.has('make-it') && meaning.said.length === 0 && bare?.q.dimension === 'none' && heard.items.length === 1)
+  const steers = STEERING.includes(meaning.topic ?? '')
+  if (
+    !steers &&
+    heard.has('make-it') &&
+    meaning.said.length === 0 &&
+    bare?.q.dimension === 'none' &&
+    heard.items.length === 1
+  )
     return refuse('unit-unclear', { said: bare.q.token.text }, [bare.q.token.from, bare.q.token.to])
   const topic = meaning.topic && TOPIC_ANSWERS[meaning.topic]
   return topic ? topic(brief) : notUnderstood(heard)

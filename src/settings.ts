@@ -121,6 +121,7 @@ export const PRACTICE = {
     'factorOffset',
     'factorDiagonal',
     'factorHerringbone',
+    'hiddenDepthMm',
     'largeEdgeMm',
   ],
   mortar: [

@@ -104,6 +104,13 @@ const use = z.strictObject({
   tileMm: z.tuple([mm, mm]).optional(),
   packKg: amount.optional(),
 })
+const useWithRows = use.extend({ rows: amount.optional() })
+const photo = z.strictObject({ id: name, name: name.optional(), url: text.optional() })
+const reading = z.strictObject({
+  what: z.enum(['flatness', 'moisture', 'slab', 'lot', 'contact', 'owner', 'note']),
+  text,
+  value: z.number().optional(),
+})
 const talk = z.looseObject({
   topic: name,
   facts,
@@ -129,12 +136,12 @@ const BODIES: Readonly<Record<EntryKind, readonly z.ZodType[]>> = {
   ],
   word: [z.looseObject({ word: name, means: z.string().max(MOST_TEXT).nullable() })],
   asked: [z.looseObject({ question: name, text, person: text }).nullable()],
-  use: [use],
+  use: [use, useWithRows],
   reading: [
-    z.strictObject({
-      what: z.enum(['flatness', 'moisture', 'slab', 'lot', 'contact', 'owner', 'note']),
-      text,
-      value: z.number().optional(),
+    reading,
+    reading.extend({
+      what: z.enum(['flatness', 'moisture', 'slab', 'air', 'lot', 'contact', 'owner', 'photo', 'note']),
+      photos: z.array(photo).max(20).optional(),
     }),
   ],
   undo: [z.strictObject({})],

@@ -10,6 +10,8 @@ export type UseBody = {
   readonly bags?: number
   readonly m2?: number
   readonly tiles?: number
+  /** Rows that went down. */
+  readonly rows?: number
   /** The whole so far, not one more stretch. */
   readonly total?: boolean
   /** Bags newly opened: what is used lies between one less and all of them. */
@@ -52,6 +54,8 @@ export type Totals = {
   readonly bags: number
   readonly m2: number
   readonly tiles: number
+  /** Not in a sum that an older version made. */
+  readonly rows?: number
   readonly binnedBags: number
   readonly broken: number
 }
@@ -107,12 +111,14 @@ function added(sum: Totals, use: Use): Totals {
         ...(use.bags === undefined ? {} : { bags: 0 }),
         ...(use.m2 === undefined ? {} : { m2: 0 }),
         ...(use.tiles === undefined ? {} : { tiles: 0 }),
+        ...(use.rows === undefined ? {} : { rows: 0 }),
       }
     : sum
   return {
     bags: base.bags + (use.bags ?? 0),
     m2: base.m2 + (use.m2 ?? 0),
     tiles: base.tiles + (use.tiles ?? 0),
+    rows: (base.rows ?? 0) + (use.rows ?? 0),
     binnedBags: base.binnedBags + (use.binnedBags ?? 0),
     broken: base.broken + (use.broken ?? 0),
   }
@@ -126,6 +132,9 @@ export type Logged = Totals & {
   readonly leftBags: number | null
   readonly leftBoxes: number | null
   readonly leftTiles: number | null
+  readonly rows: number
+  /** Tiles logged after the last rows were. */
+  readonly tilesSinceRows: number
   /** Stretches with both bags and area, for the forecast. */
   readonly stretches: readonly { readonly packs: number; readonly areaM2: number; readonly readingPacks?: number }[]
   readonly any: boolean
@@ -142,11 +151,14 @@ export function logged(job: Job, stuff: Stuff): Logged {
   let leftBags: number | null = null
   let leftBoxes: number | null = null
   let leftTiles: number | null = null
+  let tilesSinceRows = 0
   let stretches: { packs: number; areaM2: number; readingPacks?: number }[] = whole(totals)
   const uses = job.uses.filter((use) => use.stuff === stuff)
   for (const use of uses) {
     if (use.total && (use.bags !== undefined || use.m2 !== undefined)) stretches = []
     totals = added(totals, use)
+    if (use.rows !== undefined) tilesSinceRows = 0
+    else if (use.tiles !== undefined) tilesSinceRows = use.total ? 0 : tilesSinceRows + use.tiles
     if (use.bags !== undefined) {
       open = 0
       inOpen = null
@@ -180,9 +192,27 @@ export function logged(job: Job, stuff: Stuff): Logged {
     leftBags,
     leftBoxes,
     leftTiles,
+    rows: totals.rows ?? 0,
+    tilesSinceRows,
     stretches,
     any: uses.length > 0 || job.earlier[stuff] !== undefined,
   }
+}
+
+/** Tiles on hand: as last told, less what was set and broken since; null where it was never told.
+ *  @param perBox  tiles in a box, null where that is not known */
+export function tilesOnHand(job: Job, perBox: number | null): number | null {
+  let onHand: number | null = null
+  let set = 0
+  for (const use of job.uses) {
+    if (use.stuff !== 'tile') continue
+    const before = set
+    if (use.tiles !== undefined) set = use.total ? use.tiles : set + use.tiles
+    const told = use.leftBoxes === undefined ? use.leftTiles : perBox === null ? undefined : use.leftBoxes * perBox
+    if (told !== undefined) onHand = told + (use.leftBoxes === undefined ? 0 : (use.leftTiles ?? 0))
+    else if (onHand !== null) onHand = Math.max(0, onHand - Math.max(0, set - before) - (use.broken ?? 0))
+  }
+  return onHand
 }
 
 const whole = (totals: Totals): { packs: number; areaM2: number }[] =>

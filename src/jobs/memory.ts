@@ -102,8 +102,8 @@ export const ENTRY_VERSIONS = {
   person: 1,
   word: 1,
   asked: 1,
-  use: 1,
-  reading: 1,
+  use: 2,
+  reading: 2,
   undo: 1,
   job: 1,
   point: 1,
@@ -203,6 +203,10 @@ const UPGRADES: Readonly<Partial<Record<EntryKind, readonly ((body: never) => un
   talk: [(talk: Talk) => talk],
   // Version 1 was the facts themselves; before version 3 no room was tiled otherwise than the rest.
   facts: [(facts: Facts) => ({ facts }), (body: { facts: Facts }) => body],
+  // Version 1 had no rows.
+  use: [(use: UseBody) => use],
+  // Version 1 had no photos.
+  reading: [(reading: ReadingBody) => reading],
 }
 
 /** What undo would do now: the job's last change, the talk's, the job put aside, or nothing. */

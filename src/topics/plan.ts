@@ -154,18 +154,20 @@ export function laidFor(facts: Facts, tile: Tile, jointMm: number): Outcome<Laid
   if (!shaped || tile.shape === 'hexagon' || tile.shape === 'mosaic' || tile.lengthMm < LEAST_LAID_MM) return null
   const areaMm2 = rooms.reduce((sum, r) => sum + roomM2(r), 0) * 1e6
   if (areaMm2 / (tile.lengthMm * tile.widthMm) > MOST_LAID) return null
-  const wishes: Wishes = {
+  return laidFloor(facts, tile, jointMm, optionsOf(facts))
+}
+
+/** What the crew wishes of a layout. */
+export const optionsOf = (facts: Facts): LayOptions => ({
+  rule: facts.reuse ?? 'factory-edge',
+  wishes: {
     ...NO_WISHES,
     fullAt: facts.fullAt ?? [],
     hideAt: facts.hideAt ?? [],
     mayTurn: facts.anyWay === true,
-  }
-  return laidFloor(facts, tile, jointMm, {
-    rule: facts.reuse ?? 'factory-edge',
-    wishes,
-    mayTurnFace: facts.directional !== true,
-  })
-}
+  },
+  mayTurnFace: facts.directional !== true,
+})
 
 /** A cut by its box, and the piece itself where it was cut out one by one. */
 type Cut = { readonly box: PieceWanted; readonly piece: CutPiece | null }
@@ -209,6 +211,18 @@ function reused(cuts: readonly Cut[], stock: LayoutSpec['tile'], { rule, mayTurn
     offcutsReused: rest.value.offcutsReused + pairs.length,
   })
 }
+
+/** Tiles that some cut pieces take by a rule, whatever else is laid. @problem as `reuseOffcuts` */
+export const tilesForCuts = (
+  cuts: readonly CutPiece[],
+  stock: LayoutSpec['tile'],
+  options: LayOptions,
+): Outcome<Reuse> =>
+  reused(
+    cuts.map((piece) => ({ box: wanted(piece, 1), piece })),
+    stock,
+    options,
+  )
 
 const alone = (cut: Cut): Cut => ({ ...cut, box: { ...cut.box, qty: 1 } })
 

@@ -184,11 +184,11 @@ const TALKS: readonly Talk[] = [
   // running short: 12 ft 2 in of 18 in tile and 3/16 joint take 9 a row
   [
     [`${FLOOR}, 6 per box`, '9 boxes left, 4 rows to go'],
-    { topic: 'log', values: { tiles_short: 0, last_row: 7 }, says: /^Enough/ },
+    { topic: 'log', values: { tiles_short: 0, last_row: 7 }, says: /^Yes, enough/ },
   ],
   [
     [`${FLOOR}, 6 per box`, '3 boxes left, 4 rows to go'],
-    { topic: 'log', values: { tiles_short: 18, boxes_short: 3, last_row: 5 }, says: /^Short/ },
+    { topic: 'log', values: { tiles_short: 18, boxes_short: 3, last_row: 5 }, says: /^18 tiles short/ },
   ],
   [["lot's gone, 6 short"], { topic: 'log', values: { tiles_short: 6 }, says: /1\. [\s\S]*2\. [\s\S]*3\. / }],
   // readings, points, record

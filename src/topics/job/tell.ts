@@ -129,6 +129,7 @@ export function logLines(job: Job): Phrase[] {
       lines.push(say('log.left-bags', { bags: number(sums.leftBags, 1), stuff: word(`stuff-${stuff}`) }))
   }
   const tiles = logged(job, 'tile')
+  if (tiles.rows > 0) lines.push(say('log.rows', { rows: count(tiles.rows) }))
   if (tiles.tiles > 0) lines.push(say('log.tiles', { tiles: count(tiles.tiles) }))
   else if (tiles.m2 > 0) lines.push(say('log.set-area', { area: area(tiles.m2) }))
   if (tiles.broken > 0) lines.push(say('log.broken', { tiles: count(tiles.broken) }))
@@ -173,6 +174,7 @@ export function usePhrase(use: {
   readonly bags?: number
   readonly m2?: number
   readonly tiles?: number
+  readonly rows?: number
   readonly opened?: number
   readonly leftBags?: number
   readonly leftBoxes?: number
@@ -187,6 +189,7 @@ export function usePhrase(use: {
   if (use.opened !== undefined) return say('log.use-opened', { bags, stuff })
   if (use.binnedBags !== undefined) return say('log.use-binned', { bags, stuff })
   if (use.broken !== undefined) return say('log.use-broken', { tiles: count(use.broken) })
+  if (use.rows !== undefined) return say('log.use-rows', { rows: count(use.rows) })
   if (use.tiles !== undefined) return say('log.use-tiles', { tiles: count(use.tiles) })
   if (use.leftBags !== undefined) return say('log.use-left', { bags, stuff })
   if (use.leftBoxes !== undefined) return say('log.use-left-boxes', { boxes: count(use.leftBoxes) })

@@ -1,12 +1,12 @@
 /** The log: what went down, what it takes to finish, who burns what, running short, readings. */
 import type { UseBody } from '../../jobs/job.ts'
-import { fold, type Memory } from '../../jobs/memory.ts'
 import { percent, quote, say, word } from '../../phrase.ts'
 import { fine, type Outcome } from '../../problem.ts'
 import { logLines, usePhrase } from '../job/tell.ts'
 import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
 import { burning } from './burning.ts'
+import { after, readingEntry, useEntry } from './entries.ts'
 import { finishOf } from './finish.ts'
 import { type LogRead, readLog } from './read.ts'
 import { runningShort } from './short.ts'
@@ -48,15 +48,6 @@ export function withSetup(use: UseBody, brief: Brief): UseBody {
     ...(backButter === undefined || use.stuff !== 'mortar' ? {} : { backButter }),
     ...(tile ? { tileMm: [tile.lengthMm, tile.widthMm] as const } : {}),
   }
-}
-
-export const useEntry = (use: UseBody) => ({ kind: 'use', version: 1, body: use })
-
-function after(brief: Brief, entries: readonly { kind: string; version: number; body: unknown }[]): Memory {
-  return entries.reduce(
-    (memory, entry, part) => fold(memory, { ...entry, at: brief.now, person: brief.person, messageId: 'now', part }),
-    brief.memory,
-  )
 }
 
 function keepUses(brief: Brief, read: Extract<LogRead, { is: 'use' }>): Outcome<Told> {
@@ -108,7 +99,7 @@ function finish(brief: Brief, read: Extract<LogRead, { is: 'finish' }>): Outcome
 
 function keepReading(brief: Brief, read: Extract<LogRead, { is: 'reading' }>): Told {
   const { reading } = read
-  const entries = [{ kind: 'reading', version: 1, body: reading }]
+  const entries = [readingEntry(reading)]
   const { job } = after(brief, entries)
   const { practice } = brief.settings
   const least = practice.mortar.contactDryPct.value

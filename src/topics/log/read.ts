@@ -7,21 +7,15 @@ import type { Heard } from '../../language/hear.ts'
 import type { Loose } from '../../language/singles.ts'
 import { roomM2 } from '../floors.ts'
 import { asksSomething } from '../job/asks.ts'
+import { readShort, type ShortRead, TILE_NOUNS } from './read-short.ts'
 
 export type LogRead =
   | { readonly is: 'use'; readonly uses: readonly UseBody[]; readonly corrects: boolean }
   | { readonly is: 'reading'; readonly reading: ReadingBody }
   | { readonly is: 'burning'; readonly m2PerBag: number | null }
-  | {
-      readonly is: 'short'
-      readonly boxes: number | null
-      readonly tiles: number | null
-      readonly rows: number | null
-      readonly missing: number | null
-    }
+  | ShortRead
   | { readonly is: 'finish'; readonly haveBags: number | null; readonly leftM2: number | null; readonly stuff: Stuff }
 
-const TILES: readonly Concept[] = ['tile', 'piece', 'plank', 'tile-kind', 'hexagon', 'mosaic', 'porcelain', 'ceramic']
 const CLOCK = /\d\s?[ap]\.?m\b|\d:\d\d|o'?clock/
 
 /** What a message logs, or null where it logs nothing. */
@@ -29,7 +23,7 @@ export function readLog(heard: Heard, memory: Memory): LogRead | null {
   const { log } = heard.commands
   const { facts } = heard
   if (log.has('burning')) return { is: 'burning', m2PerBag: facts.coverageM2 ?? null }
-  const short = readShort(heard)
+  const short = readShort(heard, memory)
   if (short) return short
   const asks = asksSomething(heard)
   if (!asks) {
@@ -107,7 +101,7 @@ const BATCH = /\b(?:batch|batches|mix|mezcla|tanda)\b/
 
 /** After a log, "used 2 more on 70": bags on an area, in the units before. */
 function bareUse(heard: Heard, memory: Memory, stuff: Stuff): UseBody | null {
-  if (!heard.commands.log.has('used') || !logged(memory.job, stuff).any || heard.has('bag', ...TILES, 'box'))
+  if (!heard.commands.log.has('used') || !logged(memory.job, stuff).any || heard.has('bag', ...TILE_NOUNS, 'box'))
     return null
   const [bags, area] = heard.loose.filter((l) => l.q.dimension === 'none' && l.q.n > 0).map((l) => l.q.n)
   const m2 =
@@ -124,10 +118,12 @@ function tileUses(heard: Heard, m2: number | undefined, perBox: number | undefin
   const { facts } = heard
   const bag = heard.has('bag', 'kit')
   const total = log.has('total') || undefined
-  const named = countOf(heard, ...TILES)
-  if (log.has('broke') && (heard.has(...TILES) || named !== null))
+  const named = countOf(heard, ...TILE_NOUNS)
+  if (log.has('broke') && (heard.has(...TILE_NOUNS) || named !== null))
     return [{ stuff: 'tile', broken: named ?? facts.haveTiles ?? 1 }]
   const uses: UseBody[] = []
+  const rows = log.has('set-tiles') && !log.has('left') ? countOf(heard, 'row') : null
+  if (rows !== null) return [{ stuff: 'tile', rows, ...(total && { total }) }]
   const clocked = heard.has('ago') || CLOCK.test(heard.plain.text) || heard.durationsH.length > 0
   const timed = clocked || heard.has('time-word')
   if (log.has('set-tiles') && !log.has('left') && !clocked && facts.haveBoxes !== undefined && perBox !== undefined)
@@ -160,21 +156,6 @@ function tileUses(heard: Heard, m2: number | undefined, perBox: number | undefin
 function roomNamed(heard: Heard, memory: Memory): number | undefined {
   const named = (memory.facts.rooms ?? []).filter((r) => r.name && heard.plain.text.includes(r.name.replace(/s$/, '')))
   return named.length > 0 ? named.reduce((sum, r) => sum + roomM2(r), 0) : undefined
-}
-
-function readShort(heard: Heard): LogRead | null {
-  const { log } = heard.commands
-  const { facts } = heard
-  if (facts.rooms !== undefined) return null
-  const rows = log.has('rows-to-go') ? countOf(heard, 'row') : null
-  const missing = log.has('short') || log.has('lot-gone') ? (countOf(heard, ...TILES) ?? bareCount(heard)) : null
-  const tiles = log.has('left') && rows !== null ? (countOf(heard, ...TILES) ?? null) : null
-  const boxes = facts.haveBoxes ?? null
-  if (rows !== null && (boxes !== null || tiles !== null || log.has('finish') || log.has('lot-gone')))
-    return { is: 'short', boxes, tiles, rows, missing: null }
-  if (log.has('lot-gone') && (missing !== null || boxes !== null || heard.quantities.length === 0))
-    return { is: 'short', boxes, tiles: null, rows: null, missing }
-  return null
 }
 
 /** After a log: "160 to go, how many bags", "2 left, enough?" goes by what the crew used. */

@@ -1,6 +1,6 @@
 /** Tiles on hand against the places still to be filled. */
 import type { Facts } from '../../facts.ts'
-import { type Job, logged } from '../../jobs/job.ts'
+import { type Job, logged, tilesOnHand } from '../../jobs/job.ts'
 import { count, type Phrase, say } from '../../phrase.ts'
 import { numberIn, quantitiesOf, type Values } from '../job/quantities.ts'
 import type { Brief } from '../topic.ts'
@@ -9,9 +9,8 @@ import type { Brief } from '../topic.ts'
 export function tilesLeft(brief: Brief, job: Job, facts: Facts): { lines: Phrase[]; values: Values } {
   const log = logged(job, 'tile')
   const perBox = facts.boxTiles ?? null
-  const onHand = (log.leftTiles ?? 0) + (log.leftBoxes !== null && perBox !== null ? log.leftBoxes * perBox : 0)
-  if ((log.leftTiles === null && (log.leftBoxes === null || perBox === null)) || log.tiles === 0)
-    return { lines: [], values: {} }
+  const onHand = tilesOnHand(job, perBox)
+  if (onHand === null || log.tiles === 0) return { lines: [], values: {} }
   const values = quantitiesOf(brief, facts)
   const places = numberIn(values, 'tile_cells') ?? numberIn(values, 'tile_count')
   if (places === null) return { lines: [], values: {} }

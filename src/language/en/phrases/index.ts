@@ -11,6 +11,7 @@ import { outlines } from './outlines.ts'
 import { quantities } from './quantities.ts'
 import { rules } from './rules.ts'
 import { shell } from './shell.ts'
+import { shortPhrases } from './short.ts'
 import { trouble } from './trouble.ts'
 import { ownWordPhrases } from './words.ts'
 
@@ -29,6 +30,7 @@ export const phrases = {
   ...outlines,
   ...quantities,
   ...rules,
+  ...shortPhrases,
   ...trouble,
   ...ownWordPhrases,
 }

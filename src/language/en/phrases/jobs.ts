@@ -160,21 +160,6 @@ export const jobs = {
   'log.reason-hollows': 'a floor out of flat: hollows about {gap} deep would be all of it',
   'log.reason-waste': 'mortar binned: {share} of the bags would be all of it',
   'log.light-check': 'Lift a tile and look at the contact before going on.',
-  'log.rows-short': 'Short: {rows} rows take about {need} tiles, you have {have}; {short} short.',
-  'log.rows-enough': 'Enough: {rows} rows take about {need} tiles, you have {have}.',
-  'log.rows-along': 'rows along the longer wall',
-  'log.per-row': 'About {perRow} {perRow|tile|tiles} a row.',
-  'log.last-row': 'They reach row {row}: {reached} more full {reached|row|rows}.',
-  'log.missing': '{short} {short|tile|tiles} short and no more of the lot. In this order:',
-  'log.way-offcuts': '1. Look through the off-cuts: a cut edge may hide under base or at the wall.',
-  'log.way-offcuts-save': '1. Off-cuts: a cut edge at the wall under the base saves about {n}.',
-  'log.way-offcuts-none': '1. Off-cuts save nothing here: cuts are too long.',
-  'log.way-start': '2. Move the start line of what is not yet set, or turn the cuts to the other wall.',
-  'log.way-start-offset': '2. Move the start line of what is not yet set, or start rows with the off-cut of the last.',
-  'log.way-hidden':
-    '3. {short} from another lot where nobody sees them: under the oven, in the closet, behind the door. Mix boxes first.',
-  'log.way-yard': '4. Ask the yard for the lot number; a few boxes may stand at another branch.',
-  'log.decide-now': 'Decide within the next {rows} {rows|row|rows}: after that the other lot ends up in the open.',
 
   'learned.line':
     'On earlier jobs with that trowel your crew got {coverage} a bag ({bags} bags). Say “{say}” to go by it.',

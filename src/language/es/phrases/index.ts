@@ -12,6 +12,7 @@ import { quantities } from './quantities.ts'
 import { readings } from './readings.ts'
 import { rules } from './rules.ts'
 import { shell } from './shell.ts'
+import { shortPhrases } from './short.ts'
 import { trouble } from './trouble.ts'
 import { ownWordPhrases } from './words.ts'
 
@@ -30,6 +31,7 @@ export const phrases = {
   ...quantities,
   ...readings,
   ...rules,
+  ...shortPhrases,
   ...shell,
   ...trouble,
   ...ownWordPhrases,

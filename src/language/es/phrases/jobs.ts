@@ -160,22 +160,6 @@ export const jobs = {
   'log.reason-hollows': 'piso disparejo: huecos de unos {gap} lo explicarían todo',
   'log.reason-waste': 'mezcla tirada: {share} de los bultos lo explicaría todo',
   'log.light-check': 'Levanta una loseta y mira el contacto antes de seguir.',
-  'log.rows-short': 'No alcanza: {rows} hileras llevan unas {need} losetas, tienes {have}; faltan {short}.',
-  'log.rows-enough': 'Alcanza: {rows} hileras llevan unas {need} losetas, tienes {have}.',
-  'log.rows-along': 'hileras a lo largo de la pared más larga',
-  'log.per-row': 'Unas {perRow} {perRow|loseta|losetas} por hilera.',
-  'log.last-row': 'Llegan a la hilera {row}: {reached} {reached|hilera completa|hileras completas} más.',
-  'log.missing': 'Faltan {short} {short|loseta|losetas} y no hay más del lote. En este orden:',
-  'log.way-offcuts': '1. Revisa los recortes: un filo cortado se puede esconder bajo el zoclo o en la pared.',
-  'log.way-offcuts-save': '1. Recortes: un filo cortado en la pared bajo el zoclo ahorra unas {n}.',
-  'log.way-offcuts-none': '1. Los recortes no ahorran nada aquí: los cortes son muy largos.',
-  'log.way-start': '2. Mueve la línea de inicio de lo que falta, o pasa los cortes a la otra pared.',
-  'log.way-start-offset':
-    '2. Mueve la línea de inicio de lo que falta, o empieza hileras con el recorte de la anterior.',
-  'log.way-hidden':
-    '3. {short} de otro lote donde nadie las ve: bajo el horno, en el clóset, detrás de la puerta. Mezcla cajas primero.',
-  'log.way-yard': '4. Pregunta por el número de lote; puede haber cajas en otra sucursal.',
-  'log.decide-now': 'Decide en las próximas {rows} {rows|hilera|hileras}: después el otro lote queda a la vista.',
 
   'learned.line':
     'En trabajos anteriores con esa llana tu cuadrilla sacó {coverage} por bulto ({bags} bultos). Di “{say}” para ir con eso.',

@@ -1,0 +1,17 @@
+/** Entries a log message makes, and the memory as it will be with them. */
+import type { ReadingBody, UseBody } from '../../jobs/job.ts'
+import { ENTRY_VERSIONS, fold, type Memory } from '../../jobs/memory.ts'
+import type { Brief, Told } from '../topic.ts'
+
+export const useEntry = (use: UseBody) => ({ kind: 'use', version: ENTRY_VERSIONS.use, body: use })
+export const readingEntry = (reading: ReadingBody) => ({
+  kind: 'reading',
+  version: ENTRY_VERSIONS.reading,
+  body: reading,
+})
+
+export const after = (brief: Brief, entries: NonNullable<Told['entries']>): Memory =>
+  entries.reduce(
+    (memory, entry, part) => fold(memory, { ...entry, at: brief.now, person: brief.person, messageId: 'now', part }),
+    brief.memory,
+  )

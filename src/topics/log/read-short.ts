@@ -1,0 +1,118 @@
+/** "9 boxes left, 14 rows to go", "lot's gone, 6 short", "we broke 8, do we make it": what is left of the tile and of the floor. */
+import type { WallSide } from '../../facts.ts'
+import type { Memory } from '../../jobs/memory.ts'
+import type { Concept } from '../../language/concepts.ts'
+import type { Heard } from '../../language/hear.ts'
+import type { Loose } from '../../language/singles.ts'
+import { sidesIn } from '../../language/wishes.ts'
+import { asksSomething } from '../job/asks.ts'
+
+export type ShortRead = {
+  readonly is: 'short'
+  readonly boxes: number | null
+  readonly tiles: number | null
+  /** Rows to go, and rows that are set. */
+  readonly rows: number | null
+  readonly setRows: number | null
+  readonly setTiles: number | null
+  readonly broken: number | null
+  /** Tiles told to be missing. */
+  readonly missing: number | null
+  /** Area still to do. [m2] */
+  readonly leftM2: number | null
+  /** How many it takes is asked, not whether they do. */
+  readonly asksCount: boolean
+  /** The wall the first row is at. */
+  readonly from: WallSide | null
+}
+
+export const TILE_NOUNS: readonly Concept[] = [
+  'tile',
+  'piece',
+  'plank',
+  'tile-kind',
+  'hexagon',
+  'mosaic',
+  'porcelain',
+  'ceramic',
+]
+
+const isCount = ({ q }: Loose): boolean => q.dimension === 'none' && Number.isInteger(q.n) && q.n > 0 && !q.negative
+const nearest = ({ nouns }: Loose, of: readonly Concept[]): number =>
+  Math.min(Infinity, ...nouns.filter((n) => of.includes(n.mark.concept)).map((n) => n.distance))
+
+/** Counts that are of tiles, of rows, or of nothing named. */
+type Counts = { readonly tiles: readonly Loose[]; readonly rows: readonly Loose[]; readonly bare: readonly Loose[] }
+
+function countsOf(heard: Heard): Counts {
+  const all = heard.loose.filter(isCount)
+  const isRow = (l: Loose): boolean => nearest(l, ['row']) < nearest(l, TILE_NOUNS)
+  const isTile = (l: Loose): boolean => nearest(l, TILE_NOUNS) < Infinity && !isRow(l)
+  return {
+    rows: all.filter(isRow),
+    tiles: all.filter((l) => isTile(l)),
+    bare: all.filter((l) => l.nouns.every((n) => n.mark.concept === 'left-to-do')),
+  }
+}
+
+const isLeft = (l: Loose | undefined): boolean => l !== undefined && nearest(l, ['left-to-do']) < Infinity
+
+/** What a message tells of running short, or null where it tells nothing of it. */
+export function readShort(heard: Heard, memory: Memory): ShortRead | null {
+  const { log } = heard.commands
+  const { facts } = heard
+  if (facts.rooms !== undefined || heard.has('bag', 'kit', 'mortar', 'grout', 'sheet', 'roll')) return null
+  const counts = countsOf(heard)
+  const boxes = facts.haveBoxes ?? null
+  const asks = asksSomething(heard) || log.has('finish')
+  const broken = log.has('broke') ? ((counts.tiles[0] ?? counts.bare[0])?.q.n ?? null) : null
+  const [rows, setRows] = rowsTold(heard, counts)
+  const missing = log.has('short') || log.has('lot-gone') ? ((counts.tiles[0] ?? counts.bare[0])?.q.n ?? null) : null
+  const left = counts.tiles.find((l) => l.q.n !== broken && l.q.n !== missing && isLeft(l)) ?? null
+  const tiles =
+    left?.q.n ?? (log.has('left') && broken === null && missing === null ? (counts.tiles[0]?.q.n ?? null) : null)
+  const setTiles = log.has('set-tiles')
+    ? (counts.tiles.find((l) => l.q.n !== tiles && l.q.n !== broken && l.q.n !== missing)?.q.n ?? null)
+    : null
+  const hides = heard.has('hide') || facts.hideAt !== undefined
+  const from = hides ? null : wallNamed(heard)
+  const leftM2 = facts.leftM2 ?? null
+  const asksCount = heard.has('how-many', 'how-much')
+  const read: ShortRead = {
+    is: 'short',
+    ...{ boxes, tiles, rows, setRows, setTiles, broken, missing, leftM2, asksCount, from },
+  }
+  const onHand = boxes !== null || tiles !== null
+  const told = rows !== null || setRows !== null
+  if (told && (onHand || asks || log.has('lot-gone') || missing !== null)) return read
+  if (log.has('lot-gone') && (missing !== null || boxes !== null || heard.quantities.length === 0)) return read
+  const { rooms, areaM2, tile } = memory.facts
+  const known = (rooms !== undefined || areaM2 !== undefined) && tile !== undefined
+  if (!known || facts.areaM2 !== undefined) return null
+  if (missing !== null && log.has('short')) return read
+  if (broken !== null && asks) return read
+  return onHand && asks && (log.has('left') || log.has('finish')) && facts.tile === undefined ? read : null
+}
+
+/** "at the left wall", "from the back": a side that is one by its own words or beside a wall; "9 left" is none. */
+function wallNamed({ marks }: Heard): WallSide | null {
+  const walls = marks.filter((m) => m.concept === 'wall')
+  const named = marks.filter((m) => m.count > 1 || walls.some((wall) => Math.abs(wall.first - m.first) <= 2))
+  return sidesIn(named)[0] ?? null
+}
+
+/** Rows to go and rows set: "set 22 rows, 14 to go", "22 of 36 rows down". */
+function rowsTold(heard: Heard, { rows, bare }: Counts): [toGo: number | null, set: number | null] {
+  const { log } = heard.commands
+  const [first, second] = rows
+  if (!first) return [null, null]
+  if (log.has('rows-to-go')) {
+    const toGo = rows.find(isLeft) ?? rows.at(-1)!
+    const set = rows.find((row) => row !== toGo)
+    return [toGo.q.n, log.has('set-tiles') ? (set?.q.n ?? null) : null]
+  }
+  // "14 to go" are rows like those before; "90 left" are tiles.
+  const rest = second ?? (heard.has('left') ? undefined : bare[0])
+  if (log.has('set-tiles')) return [isLeft(rest) ? rest!.q.n : null, first.q.n]
+  return [null, null]
+}

@@ -1,0 +1,133 @@
+/** The room that runs short, laid as the job has it: what of it is set, what is not, and what that takes. */
+import type { Cost, Rest, SetSoFar } from '../../core/layout/rest.ts'
+import { restAfter } from '../../core/layout/rest.ts'
+import { firstWalls, oppositeSide, type Place, type SetOrder, setOrder } from '../../core/layout/rows.ts'
+import type { ReuseRule } from '../../core/offcuts/reuse.ts'
+import { moduleM2 } from '../../core/tile.ts'
+import type { Facts, Room, Tile, WallSide } from '../../facts.ts'
+import { type Job, logged } from '../../jobs/job.ts'
+import { type Phrase, say, word } from '../../phrase.ts'
+import { andThen, fine, type Outcome } from '../../problem.ts'
+import { roomsNamed, tilingOf, untiled } from '../../room-tiles.ts'
+import { roomM2, roomPhrase } from '../floors.ts'
+import { type LaidRoom, laidFor, optionsOf, tilesForCuts } from '../plan.ts'
+import { jointOf } from '../stuff.ts'
+import type { Brief } from '../topic.ts'
+import type { ShortRead } from './read-short.ts'
+
+export type RestOfFloor = {
+  readonly room: LaidRoom
+  readonly facts: Facts
+  readonly order: SetOrder
+  readonly rest: Rest
+  readonly rule: ReuseRule
+  /** What places take under a rule. [tiles] */
+  readonly cost: (rule: ReuseRule) => Cost
+  readonly assumed: readonly Phrase[]
+}
+
+/** The facts with the one room that is meant and its own tile: the room named, else the one with the tile named, else the
+ *  largest of those asked about last. `others` where it had to be chosen. */
+export function inOneRoom(brief: Brief): { facts: Facts; others: boolean } {
+  const rooms = brief.facts.rooms ?? []
+  const [named] = roomsNamed(brief.heard.plain.text, rooms)
+  const size = brief.heard.facts.tile
+  const bySize = rooms.filter((room) => size && isOfSize(tilingOf(brief.facts, room).tile, size))
+  const last = rooms.filter(({ own }) => own === undefined)
+  const room = named ?? largest(bySize) ?? largest(last) ?? largest(rooms)
+  if (!room) return { facts: brief.facts, others: false }
+  const { own: _, ...bare } = room
+  return {
+    facts: { ...untiled(brief.facts), ...tilingOf(brief.facts, room), rooms: [{ ...bare, count: 1 }] },
+    others: rooms.length > 1 && !named,
+  }
+}
+
+const isOfSize = (tile: Tile | undefined, size: Tile): boolean =>
+  tile !== undefined && Math.abs(tile.lengthMm - size.lengthMm) < 1 && Math.abs(tile.widthMm - size.widthMm) < 1
+
+const largest = (rooms: readonly Room[]): Room | undefined =>
+  rooms.toSorted((a, b) => roomM2(b) / b.count - roomM2(a) / a.count)[0]
+
+/** Where the room has a shape and its tile is laid one by one; null where only the area is known.
+ *  @param brief  with the facts of `inOneRoom`  @param job  with what this message logs  @param others  other rooms there are */
+export function restOfFloor(
+  brief: Brief,
+  read: ShortRead,
+  tile: Tile,
+  job: Job,
+  others: boolean,
+): Outcome<RestOfFloor | null> {
+  const { facts } = brief
+  const [meant] = facts.rooms ?? []
+  if (!meant) return fine(null)
+  const assumed: Phrase[] = []
+  const jointMm = jointOf(brief, assumed)
+  const laid = laidFor(facts, tile, jointMm)
+  if (laid === null) return fine(null)
+  return andThen(laid, ({ rooms: [room] }) => {
+    const { floor, start } = room!
+    return andThen(setOrder(floor, start.spec, firstWall(facts, read.from, firstWalls(floor, start.spec))), (order) => {
+      const set = setSoFar(read, job, tile, jointMm, roomM2(meant))
+      if (others) assumed.push(say('log.assumed-room', { room: roomPhrase(meant) }))
+      if (order.inRows && order.from !== read.from)
+        assumed.push(say('log.assumed-first-row', { side: word(`side-${order.from}`) }))
+      if (order.slanted) assumed.push(say('log.assumed-slanted'))
+      if (set === null) assumed.push(say('log.assumed-none-set'))
+      return fine({
+        room: room!,
+        facts,
+        order,
+        rest: restAfter(order, set ?? { in: 'rows-set', n: 0 }),
+        rule: optionsOf(facts).rule,
+        cost: costsOf(facts, start.spec.tile),
+        assumed,
+      })
+    })
+  })
+}
+
+/** The floor that the logged rows of the largest room cover; null where no rows are logged or the room is not laid. [m2] */
+export function rowsDoneM2(job: Job, facts: Facts, tile: Tile, jointMm: number): number | null {
+  const { rows } = logged(job, 'tile')
+  const room = largest(facts.rooms ?? [])
+  const laid = rows > 0 && room ? laidFor({ ...facts, rooms: [{ ...room, count: 1 }] }, tile, jointMm) : null
+  if (!room || !laid?.ok) return null
+  const { floor, start } = laid.value.rooms[0]!
+  const order = setOrder(floor, start.spec, firstWall(facts, null, firstWalls(floor, start.spec)))
+  if (!order.ok || !order.value.inRows) return null
+  const set = order.value.rows.slice(0, rows).flat().length
+  return (set / start.layout.cells) * (roomM2(room) / room.count)
+}
+
+/** The wall that was told; else the far one, so that the door is reached last. */
+function firstWall(facts: Facts, told: WallSide | null, walls: readonly WallSide[]): WallSide {
+  if (told !== null) return told
+  const far = facts.doorAt && oppositeSide(facts.doorAt)
+  return far && walls.includes(far) ? far : walls[0]!
+}
+
+/** Rows told first, then what is told to be left, then what was logged. */
+function setSoFar(read: ShortRead, job: Job, tile: Tile, jointMm: number, floorM2: number): SetSoFar | null {
+  if (read.rows !== null) return { in: 'rows-to-go', n: read.rows }
+  if (read.setRows !== null) return { in: 'rows-set', n: read.setRows }
+  if (read.leftM2 !== null) return { in: 'share', share: Math.max(0, 1 - read.leftM2 / floorM2) }
+  const log = logged(job, 'tile')
+  if (log.rows > 0) return { in: 'rows-set', n: log.rows, more: log.tilesSinceRows }
+  if (log.tiles > 0) return { in: 'places', n: log.tiles }
+  const doneM2 = log.m2 > 0 ? log.m2 : logged(job, 'mortar').m2
+  const oneM2 = moduleM2({ shape: 'rectangle', lengthMm: tile.lengthMm, widthMm: tile.widthMm, jointMm })
+  return doneM2 > oneM2 / 2 ? { in: 'share', share: Math.min(1, doneM2 / floorM2) } : null
+}
+
+/** Whole tiles and the planner's tiles for the cuts; where there are too many to plan, one for each cut. */
+function costsOf(facts: Facts, stock: { lengthMm: number; widthMm: number }): RestOfFloor['cost'] {
+  const options = optionsOf(facts)
+  return (rule) => (rows) => {
+    const places: readonly Place[] = rows.flat()
+    const cuts = places.flatMap((place) => place.cuts)
+    const whole = places.filter((place) => place.cuts.length === 0).length
+    const planned = tilesForCuts(cuts, stock, { ...options, rule })
+    return whole + (planned.ok ? planned.value.stockTiles : cuts.length)
+  }
+}

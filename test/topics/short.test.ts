@@ -1,0 +1,187 @@
+/** Running short, from message to reply: counts held to the layout's own, to hand-worked rows and to the log. */
+import { describe, expect, test } from 'vitest'
+import type { Reply } from '../../src/reply.ts'
+import { Crew } from '../support/crew.ts'
+
+/** 20 ft of 18 in tile and 3/16 joint take 14 columns, 24 ft 16 places; all cuts are over half a tile, so each takes one. */
+const SHOP = 'shop floor 20x24, 18x18 tile, 3/16 joint, 8 a box'
+const PLANK = 'floor 20 x 10, 8x48 plank, 1/8 joint, 1/3 offset, 6 a box'
+
+const talk = (...lines: readonly string[]): Reply => {
+  const crew = new Crew()
+  return lines.map((line) => crew.say(line)).at(-1) as Reply
+}
+const textOf = (reply: Reply): string =>
+  [reply.answer, ...reply.details, ...reply.assumed.map((line) => `(${line})`)].join('\n')
+
+describe('rows of the floor as it is laid', () => {
+  test('boxes and rows to go: pieces short, the last row, each way out with its figure', () => {
+    const reply = talk(SHOP, '9 boxes left, 6 rows to go')
+    expect(reply.topic).toBe('log')
+    // 6 rows of 16 take 96, 9 boxes are 72; four of them come out full, after the 8 that are set.
+    expect(reply.values).toMatchObject({ tiles_short: 24, boxes_short: 3, last_row: 12 })
+    expect(textOf(reply)).toMatch(/24 tiles short: the 6 rows to go take 96, you have 72/)
+    expect(textOf(reply)).toMatch(/row 12 of 14/)
+    // The last column holds 16: behind cover they save 16, and are the last row's.
+    expect(textOf(reply)).toMatch(
+      /3\. Another lot for the 16 pieces by the right wall.*saves 16\. Decide before row 14/,
+    )
+  })
+
+  test('enough is said with what is over, and nothing is asked of the crew', () => {
+    const reply = talk(SHOP, '9 boxes left, 4 rows to go')
+    expect(reply.values).toMatchObject({ tiles_short: 0, last_row: 14 })
+    expect(reply.answer).toMatch(/^Yes, enough.*64 tiles, you have 72; 8 over/)
+    expect(reply.details).toEqual([])
+  })
+
+  test('rows set and tiles left', () => {
+    expect(talk(SHOP, 'set 10 rows, 60 tiles left, will it make it?').values).toMatchObject({
+      tiles_short: 4,
+      last_row: 13,
+    })
+    expect(talk(SHOP, 'set 10 rows, 64 tiles left, will it make it?').answer).toMatch(/^Just/)
+  })
+
+  test('a lot that is gone: the pieces missing are taken from what the rest needs', () => {
+    const reply = talk(SHOP, 'set 11 rows', "lot's gone, 6 short")
+    expect(reply.values).toMatchObject({ tiles_short: 6, boxes_short: 1, last_row: 13 })
+    expect(reply.answer).toMatch(/3 rows to go take 48, you have 42/)
+  })
+
+  test('broken tiles come off what is on hand, as logged or as it was to be bought', () => {
+    const crew = new Crew()
+    crew.say(SHOP)
+    crew.say('60 tiles left, 4 rows to go')
+    expect(crew.say('we broke 8, do we make it').values).toMatchObject({ tiles_short: 12 })
+    // 31 boxes of 8 are 248; all 224 places are still to set.
+    const planned = talk(SHOP, 'we broke 8, do we make it')
+    expect(planned.answer).toMatch(/you have 240; 16 over/)
+    expect(planned.assumed.join()).toMatch(/248 tiles bought/)
+  })
+
+  test('rows told to go are remembered for the next question, and tiles set after them count on', () => {
+    const crew = new Crew()
+    crew.say(SHOP)
+    crew.say('9 boxes left, 3 rows to go')
+    crew.say('set 16 tiles')
+    expect(crew.say("lot's gone, 6 short").answer).toMatch(/2 rows to go take 32, you have 26/)
+  })
+
+  test('more rows than the floor has is said', () => {
+    expect(textOf(talk(SHOP, '9 boxes left, 20 rows to go'))).toMatch(/has 14 rows in all/)
+  })
+
+  test('the wall of the first row: told, else away from the door', () => {
+    expect(textOf(talk(SHOP, 'set 3 rows, 60 tiles left, do we make it? started at the top wall'))).toMatch(
+      /13 rows to go take 182/,
+    )
+    expect(textOf(talk(PLANK, '12 boxes left, 8 rows to go'))).toMatch(/row 1 at the top wall/)
+    expect(textOf(talk(PLANK, 'door is on the top wall, draw it', '12 boxes left, 8 rows to go'))).toMatch(
+      /row 1 at the bottom wall/,
+    )
+  })
+
+  test('tile by the area left, where no rows are told', () => {
+    // Half of the 480 sf: 7 of 14 columns.
+    expect(talk(SHOP, '12 boxes left, 240 sf to go, enough?').answer).toMatch(/7 rows to go take 112, you have 96/)
+  })
+})
+
+describe('the plan behind it', () => {
+  test.each([
+    PLANK,
+    '20x12 L shape plus 6x8, 8x48 plank, 1/8 joint, random',
+    '14x11 floor less a 3x4 island, 8x48 plank, 3/16 joint, 1/3 offset, how many tiles',
+    '13x17, 12x24 tile, 1/8 joint, herringbone',
+    '12x15, 18x18 tile, 3/16 joint, diagonal',
+    '12x15 floor less a 2x3 closet in the top right corner, 12x12 tile, 1/8 joint, use any offcut, how many tiles',
+  ])('%s: with nothing set the rest takes what the layout takes', (floor) => {
+    const crew = new Crew()
+    crew.say(floor)
+    const { values, details } = crew.say('draw the layout')
+    const forCuts = details.map((line) => /^(?:Cuts by|Any off-cut).*?: (\d+) tiles/i.exec(line)).find((m) => m)
+    const all = Number(values['tile_whole']) + Number(forCuts?.[1])
+    const reply = crew.say('1 tile left, do we make it')
+    expect(reply.values['tiles_short'], textOf(reply)).toBe(all - 1)
+  })
+
+  test('a fresh tile for each cut: using the off-cuts is the first way out', () => {
+    const crew = new Crew()
+    crew.say(PLANK)
+    crew.say('a fresh tile for every cut, draw it')
+    const reply = crew.say('60 tiles left, do we make it')
+    // 48 whole and 37 cuts, 10 of them out of off-cuts where that is allowed.
+    expect(reply.values['tiles_short']).toBe(25)
+    expect(textOf(reply)).toMatch(/1\. Use the off-cuts, factory edge to the joint: saves 10\. Begin before row/)
+  })
+
+  test('once rows are set the start line is held; before that it is searched', () => {
+    expect(textOf(talk(SHOP, '5 boxes left, 6 rows to go'))).toMatch(/2\. No other start line/)
+    // 20 ft across: whole tiles at one wall leave a column less to cut in.
+    expect(textOf(talk(SHOP, '27 boxes left, do we make it'))).toMatch(
+      /2\. Another start line, .*: saves 8, enough\. Before row 1/,
+    )
+  })
+
+  test('the wall that hides cuts is where the other lot goes, while something of it is unset', () => {
+    const crew = new Crew()
+    crew.say(SHOP)
+    crew.say('hide cuts on the left wall')
+    const first = textOf(crew.say('1 box left, 14 rows to go'))
+    expect(first).toMatch(/by the left wall where it is hidden, \d+ pieces: saves \d+\. Decide before row \d+/)
+    expect(textOf(crew.say('1 box left, 6 rows to go'))).toMatch(/Nothing unset is left behind the left wall/)
+  })
+
+  test('a weave has no rows: reckoned tile by tile, and no last row is told', () => {
+    const crew = new Crew()
+    crew.say('12x14, 12x24 tile, 1/8 joint, herringbone')
+    crew.say('set 40 tiles so far')
+    const reply = crew.say('20 tiles left, enough to finish?')
+    expect(reply.values['last_row']).toBeUndefined()
+    expect(Number(reply.values['tiles_short'])).toBeGreaterThan(0)
+    expect(textOf(reply)).toMatch(/no rows in this pattern/)
+    expect(textOf(reply)).toMatch(/while \d+ tiles are still to set/)
+  })
+
+  test('of a bare area it goes by the area, and says so', () => {
+    const reply = talk('200 sf, 12x12 tile, 1/8 joint', '50 tiles left, 60 sf to go, enough?')
+    expect(reply.topic).toBe('log')
+    // 60 sf x 1.1 / (12 1/8 in)² = 64.6
+    expect(reply.values['tiles_short']).toBe(15)
+    expect(textOf(reply)).toMatch(/by the area, 10 % spares, no rows/)
+  })
+})
+
+describe('without what it takes', () => {
+  test('no floor: the pieces missing and the order of the ways out', () => {
+    const reply = talk("lot's gone, 6 short")
+    expect(reply.values['tiles_short']).toBe(6)
+    expect(textOf(reply)).toMatch(/1\. [\s\S]*2\. [\s\S]*3\. [\s\S]*4\. /)
+  })
+
+  test('no tiles told: what the rest takes, and the count is asked for', () => {
+    expect(talk(SHOP, '4 rows to go, how many more tiles').answer).toMatch(/4 rows to go take 64 tiles\. How many/)
+  })
+
+  test('no box size: asked, and the answer completes it', () => {
+    const crew = new Crew()
+    crew.say('shop floor 20x24, 18x18 tile, 3/16 joint')
+    expect(crew.say('9 boxes left, 6 rows to go').problem?.code).toBe('question')
+    expect(crew.say('8 a box').values).toMatchObject({ tiles_short: 24 })
+  })
+})
+
+describe('en español', () => {
+  const PISO = 'piso de 6 x 7.3 m, loseta 45x45 cm, junta 5 mm, 8 por caja'
+
+  test('cajas y hileras, lote agotado, rotas', () => {
+    const short = talk(PISO, 'quedan 9 cajas, faltan 6 hileras')
+    // 7.3 m between gaps of 6.35 mm take 16.03 modules of 455 mm: 17 places in a row at a balanced start.
+    expect(short.values).toMatchObject({ tiles_short: 6 * 17 - 72 })
+    expect(textOf(short)).toMatch(/^Faltan 30 losetas: las 6 hileras por poner llevan 102, tienes 72/)
+    expect(talk(PISO, 'se acabo el lote, me faltan 6').values['tiles_short']).toBe(6)
+    expect(talk(PISO, 'pusimos 10 hileras, quedan 60 losetas, alcanza?').values['tiles_short']).toBeGreaterThan(0)
+    expect(textOf(talk(PISO, 'rompimos 8, alcanza?'))).toMatch(/losetas compradas/)
+  })
+})
