@@ -12,9 +12,15 @@ export type Place = {
   readonly corner?: 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right'
   readonly side?: 'top' | 'bottom' | 'left' | 'right'
   readonly centred?: boolean
+  /** The distances go to the piece's own centre. */
+  readonly toCentre?: true
 }
 
-/** A rectangle that adds to a room (sign 1) or is left out of it (sign -1). */
+/** `round` is a circle or an oval, `arc` a half circle or less of one on its chord; lengthMm is then the width along the wall,
+ *  widthMm the depth from it. `rounded-corner` is what a corner rounded off loses. */
+export type CurveName = 'round' | 'arc' | 'quarter' | 'rounded-corner'
+
+/** A rectangle, or a curve by its box, that adds to a room (sign 1) or is left out of it (sign -1). */
 export type Piece = {
   readonly sign: 1 | -1
   readonly lengthMm: number
@@ -22,6 +28,11 @@ export type Piece = {
   readonly name?: string
   /** What is left out: a thing that stands on the floor, or a bite out of the outline. */
   readonly kind?: 'island' | 'bite'
+  readonly curve?: CurveName
+  /** Added outside a wall of the room: a bay, an alcove, a closet. */
+  readonly outside?: true
+  /** Which of the two sides of a piece outside was said to be its depth. */
+  readonly deep?: 'length' | 'width'
   readonly place?: Place
 }
 
@@ -40,7 +51,7 @@ export type Outline =
       readonly sidesMm: readonly [number, number, number, number]
       readonly diagonalMm: number
     }
-  | { readonly told: 'round'; readonly acrossMm: number }
+  | { readonly told: 'round'; readonly curve: CurveName; readonly widthMm: number; readonly depthMm: number }
   | { readonly told: 'triangle'; readonly legsMm: readonly [number, number] }
 
 export type Room = {

@@ -346,7 +346,7 @@ function withRooms(heard: Heard, memory: Memory, base: Facts): RoomsSaid {
     const at = rooms.indexOf(room)
     return at >= 0 && !heardOwn[at]
   }
-  const taken = rooms.every((r) => r.pieces.length > 0 && r.pieces.every((p) => p.sign === -1))
+  const taken = rooms.every((r) => r.pieces.length > 0 && r.pieces.every((p) => p.sign === -1 || p.outside))
   if (taken && known.length > 0) {
     const last = known[known.length - 1]
     const less = { ...last, pieces: [...last.pieces, ...rooms.flatMap((r) => r.pieces)] }

@@ -25,6 +25,9 @@ const piece = z.strictObject({
   widthMm: mm,
   name: name.optional(),
   kind: z.enum(['island', 'bite']).optional(),
+  curve: z.enum(['round', 'arc', 'quarter', 'rounded-corner']).optional(),
+  outside: z.literal(true).optional(),
+  deep: z.enum(['length', 'width']).optional(),
   place: place.optional(),
 })
 const corner = z.tuple([z.number().min(-1e7).max(1e7), z.number().min(-1e7).max(1e7)])

@@ -2,7 +2,7 @@
 import type { FactName, Facts } from '../facts.ts'
 import type { Concept } from '../language/concepts.ts'
 import type { OwnWord } from '../language/own-words.ts'
-import type { DecimalHabit } from '../language/rooms.ts'
+import type { DecimalHabit } from '../language/room-sides.ts'
 import type { Entry } from '../message.ts'
 import type { Topic } from '../reply.ts'
 import {

@@ -1,4 +1,4 @@
-/** Rooms told otherwise than by two sides: corner by corner, wall by wall, by four sides and a diagonal, or round. */
+/** Rooms told otherwise than by two sides: corner by corner, wall by wall, or by four sides and a diagonal. */
 import type { Outline, Room, Way } from '../facts.ts'
 import type { UnitName } from '../units/names.ts'
 import type { Mark } from './lexicon.ts'
@@ -100,22 +100,14 @@ const WAYS: readonly (readonly ['right-side' | 'left-side' | 'top-side' | 'botto
   ['top-side', 'up'],
   ['bottom-side', 'down'],
 ]
-/** As a sketch is lettered. */
-const LETTERS: Readonly<Record<string, Way>> = {
-  r: 'right',
-  l: 'left',
-  u: 'up',
-  d: 'down',
-  n: 'up',
-  s: 'down',
-  e: 'right',
-  w: 'left',
+/** A direction lettered as on a sketch; the letter stands by itself, so "12 a la derecha" is no walk up. */
+function letterAt(reader: Reader, i: number): Way | null {
+  const way = reader.lexicon.locale.wayLetters[reader.word(i)]
+  return way !== undefined && !reader.is(i + 1, 'the', ...WAYS.map(([concept]) => concept)) ? way : null
 }
 
-function wayAt(reader: Reader, i: number): Way | null {
-  const letter = LETTERS[reader.word(i)]
-  return letter ?? WAYS.find(([concept]) => reader.is(i, concept))?.[1] ?? null
-}
+const wayAt = (reader: Reader, i: number): Way | null =>
+  letterAt(reader, i) ?? WAYS.find(([concept]) => reader.is(i, concept))?.[1] ?? null
 
 /** The direction within two tokens of a figure, on one side of it, nothing but small words between. */
 function wayBeside(reader: Reader, q: Quantity, step: 1 | -1): Way | null {
@@ -130,7 +122,7 @@ function wayBeside(reader: Reader, q: Quantity, step: 1 | -1): Way | null {
 
 /** A length; or one whose lettered direction reads as litres or days: "5 l", "8 d". */
 const isWall = (reader: Reader, q: Quantity): boolean =>
-  q.dimension === 'length' || q.dimension === 'none' || (q.last > q.first && reader.word(q.last) in LETTERS)
+  q.dimension === 'length' || q.dimension === 'none' || (q.last > q.first && letterAt(reader, q.last) !== null)
 
 const withoutLetter = (q: Quantity): Quantity =>
   q.dimension === 'length' || q.dimension === 'none'
@@ -155,27 +147,33 @@ function wallWalk(
   named: boolean,
   metric: boolean,
 ): OutlineHeard | null {
-  for (const step of [1, -1] as const) {
-    const walls: WallSaid[] = []
-    for (const said of quantities) {
-      if (said.first < from || !isWall(reader, said)) continue
-      const q = withoutLetter(said)
-      const way = wayBeside(reader, q, step)
-      const turns = reader.tokens.some(
-        (_, i) => i > (walls.at(-1)?.q.last ?? from) && i < q.first && reader.is(i, 'turn-verb', 'from', 'minus'),
-      )
-      if (way && !turns) walls.push({ q, way })
-      else if (walls.length > 0) break
-    }
-    if (walls.length < (named ? LEAST_CORNERS : LEAST_WALLS)) continue
-    const lengths = lengthsMm(
-      walls.map((w) => w.q),
-      metric,
+  // "r12 d8" and "12r 8d" both have a direction on either side of most figures: the reading with more walls is meant.
+  const [walls] = ([1, -1] as const)
+    .map((step) => wallsSaid(reader, quantities, from, step))
+    .toSorted((p, q) => q.length - p.length)
+  if (walls.length < (named ? LEAST_CORNERS : LEAST_WALLS)) return null
+  const lengths = lengthsMm(
+    walls.map((w) => w.q),
+    metric,
+  )
+  const steps = walls.map(({ way }, k) => ({ toward: way, lengthMm: lengths[k] }))
+  return outlined({ told: 'walk', steps }, Math.min(from, walls[0].q.first), walls[walls.length - 1].q.last)
+}
+
+/** The walls one after the other, the direction of each on one side of its figure. */
+function wallsSaid(reader: Reader, quantities: readonly Quantity[], from: number, step: 1 | -1): WallSaid[] {
+  const walls: WallSaid[] = []
+  for (const said of quantities) {
+    if (said.first < from || !isWall(reader, said)) continue
+    const q = withoutLetter(said)
+    const way = wayBeside(reader, q, step)
+    const turns = reader.tokens.some(
+      (_, i) => i > (walls.at(-1)?.q.last ?? from) && i < q.first && reader.is(i, 'turn-verb', 'from', 'minus'),
     )
-    const steps = walls.map(({ way }, k) => ({ toward: way, lengthMm: lengths[k] }))
-    return outlined({ told: 'walk', steps }, Math.min(from, walls[0].q.first), walls[walls.length - 1].q.last)
+    if (way && !turns) walls.push({ q, way })
+    else if (walls.length > 0) break
   }
-  return null
+  return walls
 }
 
 /** "walls: 12, turn left 8, turn left 5, ...": each wall with the turn taken after it. */
@@ -244,38 +242,6 @@ function fourSides(
   )
 }
 
-/** Rounds smaller than this are pipes and tiles. [mm] */
-const LEAST_ACROSS_MM = 600
-const ROUND_REACH = 5
-
-/** "round 10 ft table area", "circle 8 ft across", "4 ft radius". */
-function roundRoom(
-  reader: Reader,
-  quantities: readonly Quantity[],
-  marks: readonly Mark[],
-  metric: boolean,
-): OutlineHeard | null {
-  const mark = marks.find((m) => m.concept === 'round-shape' || m.concept === 'radius')
-  if (!mark || reader.is(mark.first - 1, 'minus') || reader.is(mark.first - 2, 'minus')) return null
-  const single = (q: Quantity): boolean =>
-    (q.dimension === 'length' || q.dimension === 'none') &&
-    ![q.last + 1, q.first - 1].some((i) => reader.sign(i) === 'x' || reader.is(i, 'by', 'minus'))
-  // "circle of 8 ft, 12 in tile": where the noun comes first the tile behind a figure is not what it measures.
-  const ofTile = (q: Quantity): boolean =>
-    !reader.lexicon.locale.nounFirst && reader.is(q.last + 1, 'tile', 'mosaic', 'joint')
-  const distance = (q: Quantity): number =>
-    q.first > mark.first ? q.first - mark.first - mark.count : mark.first - q.last - 1
-  const near = quantities
-    .filter((q) => single(q) && distance(q) < ROUND_REACH && !ofTile(q))
-    .toSorted((p, q) => distance(p) - distance(q))[0]
-  if (!near) return null
-  const [mm] = lengthsMm([near], metric)
-  const isRadius = marks.some((m) => m.concept === 'radius')
-  const acrossMm = isRadius ? 2 * mm : mm
-  if (acrossMm < LEAST_ACROSS_MM) return null
-  return outlined({ told: 'round', acrossMm }, Math.min(mark.first, near.first), Math.max(mark.first, near.last))
-}
-
 const outlined = (outline: Outline, first: number, last: number): OutlineHeard => ({
   room: { count: 1, pieces: [], outline },
   first,
@@ -298,6 +264,5 @@ export function readOutline(
   const walk = marks.find((m) => m.concept === 'walls-walk')
   const from = walk ? walk.first + walk.count : 0
   const turned = marks.some((m) => m.concept === 'turn-verb') ? wallTurns(reader, quantities, from, metric) : null
-  const walked = turned ?? wallWalk(reader, quantities, from, walk !== undefined, metric)
-  return walked ?? roundRoom(reader, quantities, marks, metric)
+  return turned ?? wallWalk(reader, quantities, from, walk !== undefined, metric)
 }

@@ -2,10 +2,12 @@
 import { type Facts, type Room, TILING, type Tiling, tilingIn } from '../facts.ts'
 import type { Problem, Span } from '../problem.ts'
 import type { UnitName } from '../units/names.ts'
+import { withBumps } from './bumps.ts'
 import { stretchesByTile } from './by-room.ts'
 import { type CommandWords, readCommands } from './command-words.ts'
 import type { Concept } from './concepts.ts'
 import { type OutlineHeard, readOutline } from './corners.ts'
+import { readCurves } from './curves.ts'
 import type { Draft } from './figure.ts'
 import { readAngle, readFlags } from './flags.ts'
 import { readGoods } from './goods.ts'
@@ -14,7 +16,8 @@ import { type Lexicon, type Mark, marksOf, unitAt } from './lexicon.ts'
 import { dimensionOf, IMPERIAL, METRIC, type Quantity, quantitiesOf, Reader } from './measures.ts'
 import { factsOfOwnWords } from './own-words.ts'
 import { readPrices } from './prices.ts'
-import { type DecimalHabit, type RoomNote, roomsOf } from './rooms.ts'
+import type { DecimalHabit, RoomNote } from './room-sides.ts'
+import { roomsOf } from './rooms.ts'
 import { type RuleWords, readerOf } from './rule-words.ts'
 import { type Loose, readSingles } from './singles.ts'
 import { isTypicalTile, type Size, type SizeHints, sizesOf, tileMm } from './sizes.ts'
@@ -112,18 +115,28 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   // A 25 kg bag says nothing of how the floor was measured.
   const measured = systemOf(quantities.filter((q) => q.dimension === 'length' || q.dimension === 'area'))
   const sized = all.some((item) => item.parts.length > 1)
-  const system = measured ?? (comma || metres ? 'metric' : sized ? null : systemOf(quantities))
+  const told = measured ?? (comma || metres ? 'metric' : null)
+  // "5 l" of a walk is a wall to the left: litres and days say nothing of how an outline was measured.
+  const habit = told === null ? context.metric === true : told === 'metric'
+  const outline = readOutline(plain.text, reader, marks, quantities, habit)
+  const system = told ?? (sized || outline ? null : systemOf(quantities))
   const metric = system === null ? context.metric === true : system === 'metric'
-  const outline = readOutline(plain.text, reader, marks, quantities, metric)
   // Figures of the outline are nothing else.
-  const items = outline ? all.filter((item) => item.last < outline.first || item.first > outline.last) : all
+  const outside = outline ? all.filter((item) => item.last < outline.first || item.first > outline.last) : all
+  const hasRoom = outline !== null || context.hasRoom
+  const curves = readCurves(outside, reader, marks, hasRoom)
+  const items = curves.rest
   const draft: Draft = {}
   const notes: HeardNote[] = []
   const singles = readSingles(items, reader, marks, draft, metric)
   const hints = hintsFor(draft, wantsRoom(reader, marks, quantities), reader, context, metric)
-  const read = withNicheTile(sizesOf(items, reader, marks, outline ? { ...hints, hasRoom: true } : hints), marks)
+  const drawn = outline !== null || curves.sizes.some((s) => s.role === 'room')
+  const read = withNicheTile(sizesOf(items, reader, marks, drawn ? { ...hints, hasRoom: true } : hints), marks)
+  const parts = [...withBumps(read, reader, marks, hasRoom), ...curves.sizes].toSorted(
+    (a, b) => a.item.first - b.item.first,
+  )
   // The corners or walls are the room; the sizes beside them are of the tile, or of what is left out.
-  const sizes = outline ? read.filter((s) => s.role !== 'room') : read
+  const sizes = outline ? parts.filter((s) => s.role !== 'room') : parts
   const found = roomsOf(sizes, reader, marks, metric, context.decimals)
   notes.push(...found.notes)
   readTile(sizes, metric, has('mosaic'), draft, notes)
@@ -145,8 +158,8 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   fillFrom(factsOfOwnWords(lexicon, tokens), draft)
   dropEmptyTile(draft)
   const shower = has('shower', 'pan', 'mud-word', 'drain') && !has('house-part', 'room')
-  const told = shower && !metric ? panInInches(found.rooms, sizes) : found.rooms
-  const rooms = lessFromArea(outline ? [lessHoles(outline.room, found.rooms)] : told, draft)
+  const floors = shower && !metric ? panInInches(found.rooms, sizes) : found.rooms
+  const rooms = lessFromArea(outline ? [withPieces(outline.room, found.rooms)] : floors, draft)
   if (rooms.length > 0) draft.rooms = rooms.map((room) => asNamed(room, text, plain))
   const byRoom = outline ? [] : heardByRoom(text, plain, lexicon, context, sizes, reader, marks, draft)
   if (byRoom.length === 0) noteGuesses(sizes, plain, reader, notes)
@@ -299,10 +312,10 @@ function withNicheTile(sizes: readonly Size[], marks: readonly Mark[]): Size[] {
   return sizes.map((s) => (isTile && s.role === 'room' ? { ...s, role: 'tile' as const } : s))
 }
 
-/** What is taken away beside an outline comes off it. */
-const lessHoles = (room: Room, rooms: readonly Room[]): Room => {
-  const holes = rooms.flatMap((r) => r.pieces.filter((p) => p.sign === -1))
-  return holes.length > 0 ? { ...room, pieces: holes } : room
+/** What is told beside an outline comes off it, or stands outside it. */
+const withPieces = (room: Room, rooms: readonly Room[]): Room => {
+  const pieces = rooms.flatMap((r) => r.pieces.filter((p) => p.sign === -1 || p.outside))
+  return pieces.length > 0 ? { ...room, pieces } : room
 }
 
 /** No shower is 24 ft wide: a bare pair that large is in inches. */

@@ -1,5 +1,6 @@
 /** What a language must bring: one folder of data. No code of a locale runs but its tables. */
 
+import type { Way } from '../facts.ts'
 import type { UnitName } from '../units/names.ts'
 import type { CommandLocale } from './command-words.ts'
 import type { Concept } from './concepts.ts'
@@ -21,6 +22,8 @@ export type Locale = {
   readonly words: Readonly<Record<Concept, readonly string[]>>
   /** Everyday words that are never a misspelling of a trade word. */
   readonly plain: readonly string[]
+  /** Letters that stand for the way a wall runs, as on a sketch: "12 r, 8 d". */
+  readonly wayLetters: Readonly<Record<string, Way>>
   readonly times: TimeWords
   /** The noun that says what a figure is comes before it ("junta de 3 mm") rather than after. */
   readonly nounFirst: boolean

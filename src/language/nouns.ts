@@ -37,6 +37,7 @@ export const NOUNS: ReadonlySet<Concept> = new Set<Concept>([
   'house-part',
   'island',
   'bite',
+  'bump-out',
   'wall',
   'floor',
   'backsplash',

@@ -1,60 +1,27 @@
 /** From sizes with roles to rooms: sums, cut-outs, several alike, their names and shapes. */
 import type { Piece, Place, Room } from '../facts.ts'
 import type { Problem, Span } from '../problem.ts'
+import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
 import type { Mark } from './lexicon.ts'
 import type { Quantity, Reader } from './measures.ts'
-import { placeOf } from './places.ts'
-import { roomMm, type Size } from './sizes.ts'
-
-/** How a bare decimal in a room's size is read: "12.6" may be feet and tenths or feet and inches. */
-export type DecimalHabit = 'tenths' | 'inches' | null
+import { placeBefore, placeOf } from './places.ts'
+import {
+  type Bare,
+  bareOf,
+  besideRoom,
+  curvedSides,
+  type DecimalHabit,
+  openingMm,
+  type RoomNote,
+  readSides,
+} from './room-sides.ts'
+import type { Size } from './sizes.ts'
 
 export type RoomsHeard = {
   readonly rooms: readonly Room[]
   readonly notes: readonly RoomNote[]
   readonly problem: Problem | null
-}
-
-/** What was decided on the way, to be said: the key of a phrase with the words it was about. */
-export type RoomNote = {
-  readonly key: 'read-inches' | 'read-half' | 'read-quarter' | 'read-as-unit' | 'bite-corner' | 'centred'
-  readonly said: string
-  readonly unit?: string
-  /** What it was read as. */
-  readonly mm?: number
-}
-
-type Side = { mm: number; note: RoomNote | null; unclear: Quantity | null }
-
-/** One side of a room in mm. ".10" and ".11" are inches, ".5" a half, ".25" and ".75" quarters; other lone tenths are unclear. */
-function sideMm(q: Quantity, larger: number, metric: boolean, habit: DecimalHabit): Side {
-  const read = roomMm(q, larger, metric)
-  if (read.as !== 'ft' || q.token.decimals === 0) {
-    const note: RoomNote | null =
-      read.as === 'said' || read.as === 'ft' ? null : { key: 'read-as-unit', said: q.token.text, unit: read.as }
-    return { mm: read.mm, note, unclear: null }
-  }
-  const figures = q.token.text.split(/[.,]/)[1]
-  const inchesMm = Math.floor(q.n) * 304.8 + Number(figures) * 25.4
-  if (figures === '10' || figures === '11')
-    return {
-      mm: inchesMm,
-      note: { key: 'read-inches', said: q.token.text, mm: inchesMm },
-      unclear: null,
-    }
-  if (figures === '5')
-    return { mm: read.mm, note: { key: 'read-half', said: q.token.text, mm: read.mm }, unclear: null }
-  if (figures === '25' || figures === '75')
-    return { mm: read.mm, note: { key: 'read-quarter', said: q.token.text, mm: read.mm }, unclear: null }
-  if (figures.length !== 1 || figures === '0') return { mm: read.mm, note: null, unclear: null }
-  if (habit === 'inches')
-    return {
-      mm: inchesMm,
-      note: { key: 'read-inches', said: q.token.text, mm: inchesMm },
-      unclear: null,
-    }
-  return { mm: read.mm, note: null, unclear: habit === null ? q : null }
 }
 
 /** Builds the rooms out of a message's sizes. */
@@ -69,19 +36,22 @@ export function roomsOf(
   const notes: RoomNote[] = []
   let unclear: Quantity | null = null
   let lastEnd = 0
-  for (const size of sizes) {
+  let bare: Bare = null
+  for (const size of inOrder(sizes)) {
     const opens = size.role === 'opening' && rooms.at(-1)?.upright === true
-    if (size.role !== 'room' && size.role !== 'hole' && !opens) continue
-    const [a, b] = size.item.parts
-    const larger = Math.max(a.n, b.n)
-    const sides = [sideMm(a, larger, metric, habit), sideMm(b, larger, metric, habit)]
-    for (const side of sides) {
-      if (side.note && !notes.some((n) => n.said === side.note?.said)) notes.push(side.note)
-      unclear ??= side.unclear
+    const taken = size.role === 'hole' || size.role === 'bump' || opens
+    if (size.role !== 'room' && !taken) continue
+    const sides = (taken ? besideRoom(size, bare, reader) : null) ?? readSides(size, metric, habit)
+    for (const fresh of sides.notes) if (!notes.some((n) => n.said === fresh.said)) notes.push(fresh)
+    unclear ??= sides.unclear
+    const piece = { lengthMm: sides.mm[0], widthMm: sides.mm[1] }
+    if (taken)
+      addPiece(rooms, size, curvedSides(size, openingMm(size, piece, reader)), reader, marks, bare?.unit ?? 'ft')
+    else if (size.curve) rooms.push(roundRoom(size, curvedSides(size, piece)))
+    else {
+      addRoom(rooms, size, piece, reader, lastEnd)
+      bare = bareOf(size, sides.mm, metric)
     }
-    const piece = { lengthMm: sides[0].mm, widthMm: sides[1].mm }
-    if (size.role !== 'room') addHole(rooms, size, openingMm(size, piece, reader), reader, marks)
-    else addRoom(rooms, size, piece, reader, lastEnd)
     lastEnd = size.item.last
   }
   // "two closets 3x4 and a 9x12": a room told by itself is none of the two.
@@ -94,6 +64,19 @@ export function roomsOf(
     notes,
     problem: unclear ? askDecimal(unclear) : null,
   }
+}
+
+/** "a half round bay on the north wall of a 12x14": what is told before the first room is of that room. */
+function inOrder(sizes: readonly Size[]): readonly Size[] {
+  const first = sizes.findIndex((s) => s.role === 'room')
+  if (first <= 0) return sizes
+  const room = sizes[first]
+  return [room, ...sizes.slice(0, first), ...sizes.slice(first + 1)]
+}
+
+function roundRoom(size: Size, { lengthMm, widthMm }: { lengthMm: number; widthMm: number }): Room {
+  const curve = size.curve?.name ?? 'round'
+  return { count: 1, pieces: [], outline: { told: 'round', curve, widthMm: lengthMm, depthMm: widthMm } }
 }
 
 function askDecimal(q: Quantity): Problem {
@@ -135,44 +118,49 @@ function addRoom(
 
 /** What stands on a floor or opens in a wall, rather than being bitten out of its edge. */
 const STANDING: readonly Concept[] = ['island', 'outlet', 'window-word', 'niche']
-const OPENINGS: readonly Concept[] = ['outlet', 'window-word', 'niche']
-/** An outlet, a niche or a window told by bare figures from this on is told in inches. */
-const LEAST_INCHES = 8
 
-/** The sides of an opening: a bare outlet is in inches, a bare window or niche by its size. [mm] */
-function openingMm(size: Size, sides: { lengthMm: number; widthMm: number }, reader: Reader): typeof sides {
-  const beside = (concept: Concept): boolean =>
-    [1, 2, 3].some((k) => reader.is(size.item.last + k, concept)) ||
-    [-2, -1].some((k) => reader.is(size.item.first + k, concept))
-  const [a, b] = size.item.parts
-  const bare = a.unit === null && b.unit === null
-  const inInches = beside('outlet') || (OPENINGS.some(beside) && Math.max(a.n, b.n) >= LEAST_INCHES)
-  return bare && inInches ? { lengthMm: a.n * 25.4, widthMm: b.n * 25.4 } : sides
-}
+const stands = (size: Size, reader: Reader): boolean =>
+  size.role === 'opening' ||
+  size.curve?.name === 'round' ||
+  [-3, -2, -1, 0].some((k) => reader.is(size.item.first + k, ...STANDING)) ||
+  [1, 2, 3].some((k) => reader.is(size.item.last + k, ...STANDING))
 
-function addHole(
+/** What is left out of a room, or stands outside one of its walls. */
+function addPiece(
   rooms: Room[],
   size: Size,
   sides: { lengthMm: number; widthMm: number },
   reader: Reader,
   marks: readonly Mark[],
+  bare: UnitName,
 ): void {
   const previous = rooms.at(-1)
-  const stands =
-    size.role === 'opening' ||
-    [-3, -2, -1, 0].some((k) => reader.is(size.item.first + k, ...STANDING)) ||
-    [1, 2, 3].some((k) => reader.is(size.item.last + k, ...STANDING))
-  const place: Place | null = placeOf(size.item, reader, marks)
+  const outside = size.role === 'bump'
+  const place = placeOf(size.item, reader, marks, bare) ?? wordsBefore(size, reader, marks)
   const name = roomName(size, reader)
   const piece: Piece = {
-    sign: -1,
+    sign: outside ? 1 : -1,
     ...sides,
-    kind: stands ? 'island' : 'bite',
+    ...(outside ? { outside: true } : { kind: stands(size, reader) ? 'island' : 'bite' }),
+    ...(size.curve ? { curve: size.curve.name } : {}),
+    ...(outside ? deepSide(size, reader) : {}),
     ...(place ? { place } : {}),
     ...(name ? { name } : {}),
   }
   if (previous) rooms[rooms.length - 1] = { ...previous, pieces: [...previous.pieces, piece] }
   else rooms.push({ count: 1, pieces: [piece] })
+}
+
+/** Curves and what stands outside are often placed before they are measured: "top left corner rounded, 2 ft radius". */
+const wordsBefore = (size: Size, reader: Reader, marks: readonly Mark[]): Place | null =>
+  size.curve || size.role === 'bump' ? placeBefore(size.item, reader, marks) : null
+
+/** Which side is the depth, where it was said. */
+function deepSide({ item, curve }: Size, reader: Reader): Pick<Piece, 'deep'> {
+  const [a, b] = item.parts
+  if (curve || !b) return {}
+  if (reader.is(b.last + 1, 'deep') || reader.is(a.last + 1, 'wide', 'long')) return { deep: 'width' }
+  return reader.is(a.last + 1, 'deep') || reader.is(b.last + 1, 'wide', 'long') ? { deep: 'length' } : {}
 }
 
 function plusBetween(reader: Reader, from: number, to: number): boolean {

@@ -1,11 +1,12 @@
 /** Which size is the room, which the tile, which the notch: by the words beside it, its units, its order and its magnitude. */
+import type { CurveName } from '../facts.ts'
 import type { Concept } from './concepts.ts'
 import { type Item, isSize } from './items.ts'
 import type { Mark } from './lexicon.ts'
 import { METRIC, type Quantity, type Reader, toSi } from './measures.ts'
 import { leadIn, type Noun, nounsNear } from './nouns.ts'
 
-export type SizeRole = 'room' | 'hole' | 'tile' | 'notch' | 'sheet' | 'opening' | 'lumber' | 'void'
+export type SizeRole = 'room' | 'hole' | 'bump' | 'tile' | 'notch' | 'sheet' | 'opening' | 'lumber' | 'void'
 
 export type Size = {
   readonly item: Item
@@ -13,6 +14,8 @@ export type Size = {
   readonly noun: Noun | null
   /** How far the next best reading was: small means it was a guess worth saying. */
   readonly margin: number
+  /** A curve the figures measure: whether by its radius, and the words that name it. */
+  readonly curve?: { readonly name: CurveName; readonly radius: boolean; readonly mark: Mark }
 }
 
 /** What the talk already knows: a bare pair then rather fills the gap. */
@@ -62,6 +65,7 @@ const ROLE_OF_NOUN: Partial<Record<Concept, SizeRole>> = {
   slab: 'room',
   island: 'hole',
   bite: 'hole',
+  'bump-out': 'bump',
   notch: 'notch',
   trowel: 'notch',
   'square-notch': 'notch',
@@ -117,6 +121,7 @@ function misfit(role: SizeRole, [a, b]: readonly Quantity[], hints: SizeHints): 
     case 'void':
       return 2.5
     case 'hole':
+    case 'bump':
       return 1
   }
 }
@@ -166,6 +171,8 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
   const purpose =
     reader.is(item.first - 1, 'for', 'in-a') || (reader.is(item.first - 1, 'the') && reader.is(item.first - 2, 'for'))
   const led = reader.is(item.first - 1, 'laid-in', 'with')
+  // "120x140 less 30x50": what something is taken from is no tile.
+  const lessened = reader.is(item.last + 1, 'minus')
   const choices: Choice[] = []
   const roles: SizeRole[] = ['room', 'tile', 'notch', 'sheet', 'opening', 'lumber', 'void']
   if (holed) choices.push({ role: 'hole', noun: nouns[0] ?? null, cost: -3, led })
@@ -175,7 +182,8 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
       misfit(role, item.parts, hints) +
       (holed ? 2 : 0) -
       (purpose && role === 'room' ? 1 : 0) -
-      (led && role === 'tile' ? 1 : 0)
+      (led && role === 'tile' ? 1 : 0) +
+      (lessened && role === 'tile' ? 1.5 : 0)
     choices.push({ role, noun: null, cost: base + NO_NOUN_COST, led })
     for (const noun of nouns) {
       if (ROLE_OF_NOUN[noun.mark.concept] !== role) continue
@@ -186,6 +194,8 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
   if (!holed)
     for (const noun of nouns)
       if (ROLE_OF_NOUN[noun.mark.concept] === 'hole') choices.push({ role: 'hole', noun, cost: -1, led })
+  for (const noun of nouns)
+    if (ROLE_OF_NOUN[noun.mark.concept] === 'bump') choices.push({ role: 'bump', noun, cost: -1.5, led })
   return choices
     .filter((c) => c.cost < 7)
     .toSorted((x, y) => x.cost - y.cost)

@@ -1,9 +1,10 @@
 /** From the rooms of the facts to areas and places for tiles. */
-import { type Floor, floorArea } from '../core/floor/rings.ts'
+import { curveArea } from '../core/floor/curves.ts'
+import { boxOf, type Floor, floorArea } from '../core/floor/rings.ts'
 import type { Facts, Piece, Room } from '../facts.ts'
-import { type Phrase, quote, room as roomLength, say, word } from '../phrase.ts'
+import { count, type Phrase, quote, room as roomLength, say, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
-import { outerWallsM, roomPlan } from './room-floor.ts'
+import { outerWallsM, roomPlan, sizeOf } from './room-floor.ts'
 
 export const LEAST_ROOM_MM = 101.6
 /** An outlet or a pipe is smaller than any room. */
@@ -17,7 +18,8 @@ export type FloorSum = {
   readonly shaped: boolean
 }
 
-const pieceM2 = (p: Piece): number => (p.lengthMm * p.widthMm) / 1e6
+const pieceM2 = (p: Piece): number =>
+  (p.curve ? curveArea(p.curve, p.lengthMm, p.widthMm) : p.lengthMm * p.widthMm) / 1e6
 
 /** A rectangle told by its two sides, nothing taken away: no floor has to be drawn for it. */
 const isPlain = (room: Room): boolean => !room.cornersMm && !room.fault && room.pieces.length === 1
@@ -59,14 +61,14 @@ function checkRoom(room: Room): Outcome<Room> {
   const largest = room.pieces.filter((p) => p.sign === 1)
   for (const hole of room.pieces.filter((p) => p.sign === -1)) {
     const fits = largest.some((p) => fitsIn(hole, p))
-    if (largest.length > 0 && !fits && roomM2(room) <= 0) return refuse('nothing-left', { said: roomPieceName(hole) })
+    if (largest.length > 0 && !fits && roomM2(room) <= 0) return refuse('nothing-left', { said: sizeOf(hole) })
   }
   // Corners that make no floor, or a cut-out that has no room there, are told as such.
   const plan = isPlain(room) || room.areaM2 !== undefined ? null : roomPlan(room)
   if (plan && !plan.ok && (room.cornersMm || roomM2(room) > 0)) return plan
   if (roomM2(room) <= 0)
     return refuse('nothing-left', {
-      said: room.pieces.length > 0 ? roomPieceName(room.pieces[room.pieces.length - 1]) : '',
+      said: room.pieces.length > 0 ? sizeOf(room.pieces[room.pieces.length - 1]) : '',
     })
   return fine(room)
 }
@@ -74,9 +76,6 @@ function checkRoom(room: Room): Outcome<Room> {
 const fitsIn = (a: Piece, b: Piece): boolean =>
   Math.min(a.lengthMm, a.widthMm) <= Math.min(b.lengthMm, b.widthMm) &&
   Math.max(a.lengthMm, a.widthMm) <= Math.max(b.lengthMm, b.widthMm)
-
-const roomPieceName = (p: Piece): Phrase =>
-  say('room.size', { length: roomLength(p.lengthMm), width: roomLength(p.widthMm) })
 
 /** Area and outer walls of all that the facts name. Null where no floor is known at all.
  *  @problem out-of-range, nothing-left */
@@ -103,7 +102,8 @@ export function floorSum(facts: Facts): Outcome<FloorSum | null> {
 export function roomPhrase(room: Room): Phrase {
   const size = room.pieces[0]
   const named = room.name ? quote(room.name) : word('floor')
-  if (!size || room.cornersMm) return say('room.named', { name: named })
+  if (room.cornersMm) return outlinePhrase(room, named)
+  if (!size) return say('room.named', { name: named })
   const sizeText = say('room.size', { length: roomLength(size.lengthMm), width: roomLength(size.widthMm) })
   return room.name ? say('room.named-size', { name: named, size: sizeText }) : sizeText
 }
@@ -111,6 +111,22 @@ export function roomPhrase(room: Room): Phrase {
 /** A room by its name alone where it has one. */
 export const roomName = (room: Room): Phrase =>
   room.name ? say('room.named', { name: quote(room.name) }) : roomPhrase(room)
+
+/** A room told by its outline: a circle by its size, others by their corners and what they measure over all. */
+function outlinePhrase(room: Room, name: Phrase | ReturnType<typeof quote>): Phrase {
+  const { outline, cornersMm = [] } = room
+  if (outline?.told === 'round') {
+    const size = sizeOf({ sign: 1, lengthMm: outline.widthMm, widthMm: outline.depthMm, curve: outline.curve })
+    return room.name ? say('room.named-size', { name, size }) : size
+  }
+  const box = boxOf([cornersMm])
+  return say('room.outline', {
+    name,
+    corners: count(cornersMm.length),
+    length: roomLength(box.maxX - box.minX),
+    width: roomLength(box.maxY - box.minY),
+  })
+}
 
 /** What was taken for granted where the rooms were drawn: corners chosen, walks closed, rooms out of square. */
 export const floorNotes = (facts: Facts): Phrase[] =>

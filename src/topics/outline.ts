@@ -1,8 +1,9 @@
 /** Outlines as crews tell them (a walk along the walls, four sides and a diagonal, a circle) as rooms with corners. */
 
+import { curvedFloor } from '../core/floor/curves.ts'
 import type { Floor, Point } from '../core/floor/rings.ts'
 import { boxOf } from '../core/floor/rings.ts'
-import { circle, fromDiagonal } from '../core/floor/shapes.ts'
+import { fromDiagonal } from '../core/floor/shapes.ts'
 import { walk, walkByTurns } from '../core/floor/walk.ts'
 import type { Facts, Outline, Room } from '../facts.ts'
 import { room as roomLength, say, word } from '../phrase.ts'
@@ -39,7 +40,7 @@ function drawnOf(outline: Outline): Outcome<Drawn> {
     case 'four-sides':
       return fourSided(outline.sidesMm, outline.diagonalMm)
     case 'round': {
-      const round = circle(outline.acrossMm)
+      const round = curvedFloor(outline.curve, outline.widthMm, outline.depthMm)
       return round.ok ? fine(cornersOf(round.value)) : round
     }
     case 'triangle': {

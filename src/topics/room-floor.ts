@@ -1,17 +1,19 @@
 /** A room of the facts as a floor with corners: parts joined, what is left out taken away where it stands. */
 import { floorOf } from '../core/floor/check.ts'
 import { union } from '../core/floor/combine.ts'
+import { lessCurve, plusArc } from '../core/floor/curves.ts'
 import { boxOf, type Floor, floorPerimeter, ringArea } from '../core/floor/rings.ts'
 import {
   type Place as FloorPlace,
+  type FromWall,
   inARow,
   lessRectangle,
   type Placed,
   plusRectangle,
   rectangle,
 } from '../core/floor/shapes.ts'
-import type { Piece, Place, Room } from '../facts.ts'
-import { number, type Phrase, quote, room as roomLength, say, small, word } from '../phrase.ts'
+import type { Piece, Place, Room, WallSide } from '../facts.ts'
+import { count, number, type Phrase, quote, room as roomLength, say, small, word } from '../phrase.ts'
 import { andThen, fine, type Outcome, refuse } from '../problem.ts'
 
 export type RoomPlan = { readonly room: Room; readonly floor: Floor; readonly notes: readonly Phrase[] }
@@ -26,32 +28,53 @@ function placeFor(
   room: Room,
   bites: number,
 ): { place: FloorPlace; guessed: 'bite-corner' | 'centred' | null } {
-  const told = piece.place ? toldPlace(piece.place) : null
+  const told = piece.place ? toldPlace(piece.place, piece) : null
   if (told) return { place: told, guessed: null }
+  if (piece.curve === 'arc') return { place: { at: 'side', side: 'top', alongMm: null }, guessed: null }
   if (piece.kind === 'island') return { place: { at: 'inside', x: null, y: null }, guessed: 'centred' }
   if (room.shape === 'U') return { place: { at: 'side', side: 'top', alongMm: null }, guessed: null }
   return { place: { at: 'corner', corner: BITE_CORNERS[bites % BITE_CORNERS.length] }, guessed: 'bite-corner' }
 }
 
-function toldPlace(place: Place): FloorPlace | null {
+function toldPlace(place: Place, piece: Piece): FloorPlace | null {
   if (place.corner) return { at: 'corner', corner: place.corner }
-  if (place.side) return { at: 'side', side: place.side, alongMm: null }
-  const x =
-    place.fromLeftMm !== undefined
-      ? { from: 'low' as const, mm: place.fromLeftMm }
-      : place.fromRightMm !== undefined
-        ? { from: 'high' as const, mm: place.fromRightMm }
-        : null
-  const y =
-    place.fromBottomMm !== undefined
-      ? { from: 'low' as const, mm: place.fromBottomMm }
-      : place.fromTopMm !== undefined
-        ? { from: 'high' as const, mm: place.fromTopMm }
-        : null
+  const { x, y } = distancesOf(place, piece)
+  if (place.side) {
+    const upright = place.side === 'left' || place.side === 'right'
+    if (!(upright ? y : x)) return { at: 'side', side: place.side, alongMm: null }
+    const against: FromWall = { from: place.side === 'left' || place.side === 'bottom' ? 'low' : 'high', mm: 0 }
+    return { at: 'inside', x: upright ? against : x, y: upright ? y : against }
+  }
   return x || y || place.centred ? { at: 'inside', x, y } : null
 }
 
-const sizeOf = (p: Piece): Phrase => say('room.size', { length: roomLength(p.lengthMm), width: roomLength(p.widthMm) })
+/** The distances told, from the walls to the near edge of the piece. */
+function distancesOf(place: Place, piece: Piece): { x: FromWall | null; y: FromWall | null } {
+  const from = (low: number | undefined, high: number | undefined, side: number): FromWall | null => {
+    const half = place.toCentre ? side / 2 : 0
+    if (low !== undefined) return { from: 'low', mm: low - half }
+    return high === undefined ? null : { from: 'high', mm: high - half }
+  }
+  return {
+    x: from(place.fromLeftMm, place.fromRightMm, piece.lengthMm),
+    y: from(place.fromBottomMm, place.fromTopMm, piece.widthMm),
+  }
+}
+
+/** Where a part outside a wall stands: on the wall told, else the top one. */
+function outsidePlace(piece: Piece): { side: WallSide; along: FromWall | null } {
+  const side = piece.place?.side ?? 'top'
+  const { x, y } = piece.place ? distancesOf(piece.place, piece) : { x: null, y: null }
+  return { side, along: side === 'left' || side === 'right' ? y : x }
+}
+
+export function sizeOf(p: Piece): Phrase {
+  const across = p.curve === 'round' && Math.abs(p.lengthMm - p.widthMm) < 0.5
+  const amounts = { length: roomLength(p.lengthMm), width: roomLength(p.widthMm) }
+  if (!p.curve) return say('room.size', amounts)
+  if (across) return say('room.across', { across: roomLength(p.lengthMm) })
+  return say(p.curve === 'round' ? 'room.oval' : `room.${p.curve}`, amounts)
+}
 
 /** Rooms drawn lately: the same room is asked for its area, its walls and its layout. */
 const drawn = new WeakMap<Room, Outcome<RoomPlan>>()
@@ -70,17 +93,18 @@ function outlineOf(room: Room): Outcome<Floor> {
   return room.cornersMm
     ? floorOf(room.cornersMm)
     : joinedOf(
-        room.pieces.filter((p) => p.sign === 1),
+        room.pieces.filter((p) => p.sign === 1 && !p.outside),
         room,
       )
 }
 
 function outlineNotes(room: Room): Phrase[] {
   const notes = room.closingErrorMm ? [say('note.walk-closed', { gap: roomLength(room.closingErrorMm) })] : []
-  const { outOfSquare } = room
-  return outOfSquare
-    ? [...notes, say('note.out-of-square', { off: number(outOfSquare.offDeg, 1), taper: small(outOfSquare.taperMm) })]
-    : notes
+  const { outOfSquare, outline } = room
+  if (outOfSquare)
+    notes.push(say('note.out-of-square', { off: number(outOfSquare.offDeg, 1), taper: small(outOfSquare.taperMm) }))
+  if (outline?.told === 'round') notes.push(say('note.curve', { sides: count(room.cornersMm?.length ?? 0) }))
+  return notes
 }
 
 function draw(room: Room): Outcome<RoomPlan> {
@@ -89,24 +113,69 @@ function draw(room: Room): Outcome<RoomPlan> {
   let floor = outline.value
   const notes: Phrase[] = outlineNotes(room)
   let bites = 0
+  // Places go by the walls of the room itself, so what stands outside them is added last.
   for (const piece of room.pieces.filter((p) => p.sign === -1)) {
     const { place, guessed } = placeFor(piece, room, bites)
     if (piece.kind === 'bite') bites++
-    const straight = lessRectangle(floor, piece.lengthMm, piece.widthMm, place)
-    const less = straight.ok ? straight : lessRectangle(floor, piece.widthMm, piece.lengthMm, place)
-    if (!less.ok) return { ok: false, problem: less.problem }
+    const less = takenOff(floor, piece, place)
+    if (!less.ok) return less
+    if (guessed || less.value.centredX || less.value.centredY) notes.push(guessNote(guessed, place, piece, less.value))
+    if (piece.curve) notes.push(curveNote(floor, less.value.floor))
     floor = less.value.floor
-    if (guessed || less.value.centredX || less.value.centredY) notes.push(guessNote(guessed, place, piece))
+  }
+  for (const piece of room.pieces.filter((p) => p.sign === 1 && p.outside)) {
+    const more = putOutside(floor, piece)
+    if (!more.ok) return more
+    notes.push(more.value.note)
+    if (piece.curve) notes.push(curveNote(floor, more.value.placed.floor))
+    floor = more.value.placed.floor
   }
   return andThen(besideIt(floor, room), (whole) => fine({ room, floor: whole, notes }))
 }
 
-function guessNote(guessed: 'bite-corner' | 'centred' | null, place: FloorPlace, piece: Piece): Phrase {
+function takenOff(floor: Floor, piece: Piece, place: FloorPlace): Outcome<Placed> {
+  const { lengthMm, widthMm, curve } = piece
+  if (curve) return lessCurve(floor, curve, lengthMm, widthMm, place)
+  const straight = lessRectangle(floor, lengthMm, widthMm, place)
+  return straight.ok ? straight : lessRectangle(floor, widthMm, lengthMm, place)
+}
+
+/** The longer side runs along the wall, unless it was said which is the depth or it does not fit so. */
+function putOutside(floor: Floor, piece: Piece): Outcome<{ placed: Placed; note: Phrase }> {
+  const { side, along } = outsidePlace(piece)
+  const box = boxOf(floor.rings)
+  const upright = side === 'left' || side === 'right'
+  const wallMm = upright ? box.maxY - box.minY : box.maxX - box.minX
+  const [short, long] = [Math.min(piece.lengthMm, piece.widthMm), Math.max(piece.lengthMm, piece.widthMm)]
+  const deepMm = piece.curve
+    ? piece.widthMm
+    : piece.deep
+      ? piece[`${piece.deep}Mm`]
+      : long <= wallMm + 0.5
+        ? short
+        : long
+  const wideMm = piece.curve || piece.deep ? piece.lengthMm + piece.widthMm - deepMm : deepMm === short ? long : short
+  const placed = piece.curve
+    ? plusArc(floor, wideMm, deepMm, side, along)
+    : plusRectangle(floor, upright ? deepMm : wideMm, upright ? wideMm : deepMm, side, along)
+  const centred = along === null ? 'note.outside-middle' : 'note.outside'
+  const amounts = { wide: roomLength(wideMm), deep: roomLength(deepMm), side: word(`side-${side}`) }
+  return andThen(placed, (value) => fine({ placed: value, note: say(centred, amounts) }))
+}
+
+const cornersIn = (floor: Floor): number => floor.rings.reduce((sum, ring) => sum + ring.length, 0)
+
+const curveNote = (before: Floor, after: Floor): Phrase =>
+  say('note.curve', { sides: count(Math.max(1, cornersIn(after) - cornersIn(before))) })
+
+function guessNote(guessed: 'bite-corner' | 'centred' | null, place: FloorPlace, piece: Piece, placed: Placed): Phrase {
   const said = piece.name ? quote(piece.name) : sizeOf(piece)
+  if (piece.curve === 'rounded-corner' && place.at === 'corner')
+    return say('note.rounded-corner', { corner: word(`corner-${place.corner}`) })
   if (place.at === 'side') return say('note.side-middle', { said, side: word(`side-${place.side}`) })
   return guessed === 'bite-corner' && place.at === 'corner'
     ? say('note.bite-corner', { said, corner: word(`corner-${place.corner}`) })
-    : say('note.centred', { said })
+    : say(placed.centredX && placed.centredY ? 'note.centred' : `note.centred-${placed.centredX ? 'x' : 'y'}`, { said })
 }
 
 /** The parts joined where the shape says how; else the first alone: the others stand beside it (`besideIt`). */
@@ -126,7 +195,7 @@ function joinedOf(added: readonly Piece[], room: Room): Outcome<Floor> {
 
 /** Parts that no shape joins, set beside the first as parts of their own. */
 function besideIt(floor: Floor, room: Room): Outcome<Floor> {
-  const rest = room.shape || room.cornersMm ? [] : room.pieces.filter((p) => p.sign === 1).slice(1)
+  const rest = room.shape || room.cornersMm ? [] : room.pieces.filter((p) => p.sign === 1 && !p.outside).slice(1)
   if (rest.length === 0) return fine(floor)
   const parts: Floor[] = [floor]
   for (const piece of rest) {

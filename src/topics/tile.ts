@@ -244,7 +244,7 @@ function warningsOf(brief: Brief, known: Tile, jointMm: number, laid: LaidFloor 
   const warnings = offsetWarnings(laid)
   if (jointMm < LEAST_JOINT_MM - 0.1) warnings.push(say('tile.joint-least', { least: small(LEAST_JOINT_MM) }))
   const narrow = (brief.facts.rooms ?? []).some((r) =>
-    r.pieces.some((p) => p.sign === 1 && Math.min(p.lengthMm, p.widthMm) < known.widthMm),
+    r.pieces.some((p) => p.sign === 1 && !p.outside && Math.min(p.lengthMm, p.widthMm) < known.widthMm),
   )
   if (narrow) warnings.push(say('tile.room-smaller'))
   return warnings

@@ -38,6 +38,7 @@ export const madeUp: Locale = {
     math: ['sho matika'],
     help: ['hilfo'],
   },
+  wayLetters: {},
   plain: ['pulis', 'tanki'],
   times: { clock: '(?!)', replace: [] },
   nounFirst: false,

@@ -1,4 +1,4 @@
-/** Floors as crews say them: rectangles, rectangles less or plus rectangles at a place, rooms out of square, curves. */
+/** Floors as crews say them: rectangles, rectangles less or plus rectangles at a place, rooms out of square. */
 import { andThen, fine, type Outcome, refuse } from '../../problem.ts'
 import { floorOf } from './check.ts'
 import { less, union } from './combine.ts'
@@ -42,8 +42,8 @@ export function rectangle(widthMm: number, heightMm: number, x = 0, y = 0): Outc
   return floorOf(rectangleRing(x, y, widthMm, heightMm))
 }
 
-/** The rectangle's corner for a place, and what was centred. */
-function spot(floor: Floor, width: number, height: number, place: Place): Omit<Placed, 'floor'> {
+/** The corner of a box of that size for a place, and what was centred. */
+export function spot(floor: Floor, width: number, height: number, place: Place): Omit<Placed, 'floor'> {
   const { minX, minY, maxX, maxY } = boxOf(floor.rings)
   const [midX, midY] = [(minX + maxX - width) / 2, (minY + maxY - height) / 2]
   const lineX = (w: FromWall | null) => (w === null ? midX : w.from === 'low' ? minX + w.mm : maxX - w.mm - width)
@@ -82,25 +82,46 @@ export function lessRectangle(floor: Floor, widthMm: number, heightMm: number, p
   )
 }
 
-/** A floor plus a rectangle outside one of its sides, joined along it; `alongMm` as in Place.
+/** A floor plus a rectangle outside one of its sides, joined along it; `along` from the side's low (left, bottom) or high end, null for its middle.
  *  @problem bad-floor does-not-fit where the rectangle does not touch the side */
 export function plusRectangle(
   floor: Floor,
   widthMm: number,
   heightMm: number,
   side: Side,
-  alongMm: number | null,
+  along: number | FromWall | null,
 ): Outcome<Placed> {
-  const { atMm, centredX, centredY } = spot(floor, widthMm, heightMm, { at: 'side', side, alongMm })
-  const out: Point =
-    side === 'left' ? [-widthMm, 0] : side === 'right' ? [widthMm, 0] : [0, side === 'top' ? heightMm : -heightMm]
-  const at: Point = [atMm[0] + out[0], atMm[1] + out[1]]
-  return andThen(rectangle(widthMm, heightMm, ...at), (added) =>
+  const where = spotOutside(
+    floor,
+    widthMm,
+    heightMm,
+    side,
+    typeof along === 'number' ? { from: 'low', mm: along } : along,
+  )
+  return andThen(rectangle(widthMm, heightMm, ...where.atMm), (added) =>
     andThen(union([floor, added]), (joined): Outcome<Placed> => {
-      if (joined.rings.length > floor.rings.length) return refuse('bad-floor', { why: 'does-not-fit', where: at })
-      return fine({ floor: joined, atMm: at, centredX, centredY })
+      if (joined.rings.length > floor.rings.length)
+        return refuse('bad-floor', { why: 'does-not-fit', where: where.atMm })
+      return fine({ floor: joined, ...where })
     }),
   )
+}
+
+/** The corner of a box of that size outside a side of the floor. */
+export function spotOutside(
+  floor: Floor,
+  width: number,
+  height: number,
+  side: Side,
+  along: FromWall | null,
+): Omit<Placed, 'floor'> {
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const upright = side === 'left' || side === 'right'
+  const inside = spot(floor, width, height, { at: 'inside', x: upright ? null : along, y: upright ? along : null })
+  const [x, y] = inside.atMm
+  const atMm: Point =
+    side === 'left' ? [minX - width, y] : side === 'right' ? [maxX, y] : [x, side === 'top' ? maxY : minY - height]
+  return { atMm, centredX: !upright && along === null, centredY: upright && along === null }
 }
 
 /** A T: a bar along the top, and a stem of the full height in the middle. Sides [mm].
@@ -181,32 +202,4 @@ function offSquareDeg(corners: Ring, k: number): number {
   const [u, v] = [Math.atan2(r[1] - q[1], r[0] - q[0]), Math.atan2(p[1] - q[1], p[0] - q[0])]
   const inner = ((v - u) * 180) / Math.PI
   return ((inner + 360) % 360) - 90
-}
-
-/** How far a curve's chords may leave the curve [mm]. */
-const CHORD_MM = 0.5
-
-/** Corners along an arc, both ends included, close enough that no chord is off by more than half a millimetre.
- *  Angles in degrees, counter-clockwise from the right. */
-export function arc(centre: Point, radiusMm: number, fromDeg: number, toDeg: number): Point[] {
-  const step = 2 * Math.acos(Math.max(0, 1 - CHORD_MM / radiusMm))
-  const turn = ((toDeg - fromDeg) * Math.PI) / 180
-  const n = Math.max(2, Math.ceil(Math.abs(turn) / step))
-  return Array.from({ length: n + 1 }, (_, k) => {
-    const angle = (fromDeg * Math.PI) / 180 + (turn * k) / n
-    return [centre[0] + radiusMm * Math.cos(angle), centre[1] + radiusMm * Math.sin(angle)] as const
-  })
-}
-
-/** A round floor as a polygon of the circle's own area. Diameter above 0 [mm].
- *  @problem bad-floor no-area */
-export function circle(diameterMm: number, centre: Point = [diameterMm / 2, diameterMm / 2]): Outcome<Floor> {
-  if (!(diameterMm > 0)) return refuse('bad-floor', { why: 'no-area', where: centre })
-  const n = arc(centre, diameterMm / 2, 0, 360).length - 1
-  const radius = (diameterMm / 2) * Math.sqrt((2 * Math.PI) / (n * Math.sin((2 * Math.PI) / n)))
-  const ring = Array.from({ length: n }, (_, k): Point => {
-    const angle = (2 * Math.PI * k) / n
-    return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)]
-  })
-  return floorOf(ring)
 }

@@ -18,6 +18,7 @@ export const en = {
   units,
   words,
   plain,
+  wayLetters: { r: 'right', l: 'left', u: 'up', d: 'down', n: 'up', s: 'down', e: 'right', w: 'left' },
   times,
   nounFirst: false,
   rules: { ...cues, figures, measures },

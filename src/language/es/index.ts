@@ -30,6 +30,7 @@ export const es = {
   units,
   words,
   plain,
+  wayLetters: { d: 'right', i: 'left', a: 'up', b: 'down', n: 'up', s: 'down', e: 'right', o: 'left' },
   times,
   nounFirst: true,
   rules: { ...cues, figures, measures },

@@ -75,9 +75,13 @@ function isTrouble(score: number, rule: number | null, words: RuleWords, dispute
 function isAsked({ name, score }: CueHit, heard: Heard, disputed: boolean): boolean {
   if (heard.rules.sum && !COUNTED.has(name)) return false
   if (OF_A_FLOOR.has(name) && heard.facts.rooms !== undefined) return false
+  // "a half circle on the left wall" is a floor, no half offset.
+  if (name === 'offset' && heard.has(...ROUNDS) && !heard.has('offset')) return false
   if (score < LEAST_SCORE) return disputed && !heard.has(...NOT_SETTING)
   return disputed || !DISPUTES_ONLY.has(name)
 }
+
+const ROUNDS = ['half-round', 'quarter-round', 'rounded-corner', 'round-shape', 'oval-word'] as const
 
 /** A lone temperature is a question of setting tile only where nothing else is spoken of. */
 const LEAST_SCORE = 2

@@ -5,9 +5,7 @@ import { floorOf, floorOfRings } from '../../../src/core/floor/check.ts'
 import { inset, less, shared, union } from '../../../src/core/floor/combine.ts'
 import { floorArea, floorHolds, floorPerimeter, type Ring } from '../../../src/core/floor/rings.ts'
 import {
-  arc,
   CENTRED,
-  circle,
   fromDiagonal,
   inARow,
   lessRectangle,
@@ -113,15 +111,6 @@ test('four sides and a diagonal: a 3-4-5 room is square, a racked one is told', 
   expect(squaringTriangle(12 * FT, 14 * FT)?.map((mm) => mm / FT)).toEqual([9, 12, 15]) // 3-4-5 three times over
   expect(squaringTriangle(2 * FT, 14 * FT)).toBeNull()
   expect(why(fromDiagonal(4000, 3000, 4000, 3000, 7100))).toBe('diagonal-impossible')
-})
-
-test('curves: a round floor has the circle’s area, an arc leaves it by half a millimetre at most', () => {
-  expect(floorArea(must(circle(3000)))).toBeCloseTo(Math.PI * 1500 ** 2, 2)
-  const points = arc([0, 0], 1500, 0, 90)
-  points.slice(1).forEach((p, k) => {
-    const q = points[k]!
-    expect(1500 - Math.hypot((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)).toBeLessThanOrEqual(0.5)
-  })
 })
 
 test.each([

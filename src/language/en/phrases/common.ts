@@ -114,6 +114,8 @@ export const common = {
   'note.read-as-unit': '{said} read in {unit}',
   'note.walk-closed': 'the walls miss closing by {gap}; closed',
   'note.centred': '{said} stands in the middle',
+  'note.centred-x': '{said} stands midway between the left and right walls',
+  'note.centred-y': '{said} stands midway between the bottom and top walls',
   'note.pair-is-room': '{said} is the room',
   'note.pair-is-tile': '{said} is the tile',
   'note.tile-unit': 'tile {said} read in {unit}',

@@ -2,6 +2,10 @@
 export const outlines = {
   'note.bite-corner': 'the cut-out {said} sits in the {corner} corner; name another if not',
   'note.out-of-square': 'worst corner {off} degrees out of square, {taper} of taper over the room',
+  'note.rounded-corner': 'the {corner} corner is the rounded one; name another if not',
+  'note.curve': 'the curve is laid as {sides} short straight sides with the same area',
+  'note.outside': '{wide} along the {side} wall, {deep} out from it',
+  'note.outside-middle': '{wide} along the middle of the {side} wall, {deep} out from it; say where if not',
   'note.side-middle': '{said} sits in the middle of the {side} wall',
   'word.side-left': 'left',
   'word.side-right': 'right',

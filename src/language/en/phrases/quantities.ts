@@ -1,6 +1,12 @@
 /** Tile, mortar, grout, mixing, waits, area, units. */
 export const quantities = {
   'room.size': '{length} x {width}',
+  'room.across': 'circle {across} across',
+  'room.oval': 'oval {length} x {width}',
+  'room.arc': 'curve {length} wide and {width} deep',
+  'room.quarter': 'quarter round {length} x {width}',
+  'room.rounded-corner': 'rounded corner {length} x {width}',
+  'room.outline': '{name} of {corners} corners, {length} x {width} over all',
   'room.named': '{name}',
   'room.named-size': '{name} {size}',
   'room.told': '{rooms}: {told}',

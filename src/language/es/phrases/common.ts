@@ -112,6 +112,8 @@ export const common = {
   'note.read-half': '{said} leído como {size}',
   'note.read-quarter': '{said} leído como {size}',
   'note.read-as-unit': '{said} leído en {unit}',
+  'note.centred-x': '{said} va a la mitad entre las paredes izquierda y derecha',
+  'note.centred-y': '{said} va a la mitad entre las paredes de abajo y de arriba',
   'note.centred': '{said} va en el centro',
   'note.pair-is-room': '{said} es el cuarto',
   'note.pair-is-tile': '{said} es la loseta',

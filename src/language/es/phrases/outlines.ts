@@ -2,6 +2,10 @@
 export const outlines = {
   'note.bite-corner': 'el recorte de {said} va en la esquina {corner}; dime otra si no es esa',
   'note.out-of-square': 'la peor esquina está {off} grados fuera de escuadra, {taper} de cuchilla en el cuarto',
+  'note.rounded-corner': 'la esquina redondeada es la {corner}; di otra si no',
+  'note.curve': 'la curva va como {sides} lados rectos cortos con la misma área',
+  'note.outside': '{wide} a lo largo de la pared {side}, sale {deep}',
+  'note.outside-middle': '{wide} en medio de la pared {side}, sale {deep}; di dónde si no',
   'note.side-middle': '{said} va a la mitad de la pared {side}',
   'word.side-left': 'izquierda',
   'word.side-right': 'derecha',

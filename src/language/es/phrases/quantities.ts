@@ -1,6 +1,12 @@
 /** Tile, mortar, grout, mixing, waits, area, units. */
 export const quantities = {
   'room.size': '{length} x {width}',
+  'room.across': 'círculo de {across}',
+  'room.oval': 'óvalo de {length} x {width}',
+  'room.arc': 'curva de {length} de ancho y {width} de fondo',
+  'room.quarter': 'cuarto de círculo de {length} x {width}',
+  'room.rounded-corner': 'esquina redondeada de {length} x {width}',
+  'room.outline': '{name} de {corners} esquinas, {length} x {width} por fuera',
   'room.named': '{name}',
   'room.named-size': '{name} de {size}',
   'room.told': '{rooms}: {told}',
