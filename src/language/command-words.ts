@@ -1,5 +1,5 @@
 /** Words that steer the job rather than ask for a figure: tables of cues, one for each locale. */
-import { type CueIndex, type CueTable, indexCues, matchCues, namesIn, plainWords } from './cues.ts'
+import { type CueIndex, type CueTable, indexCues, matchCues, namesIn, plainWords, wordingOf } from './cues.ts'
 
 export const COMMANDS = [
   'so-far',
@@ -81,10 +81,11 @@ function compiledOf(locale: CommandLocale): Compiled {
 export function readCommands(text: string, locale: CommandLocale): CommandWords {
   const { commands, log, zones } = compiledOf(locale)
   const plain = plainWords(text)
+  const wording = wordingOf(plain)
   return {
-    command: (matchCues(commands, plain)[0]?.name as Command | undefined) ?? null,
-    log: new Set(namesIn(log, plain) as LogWord[]),
-    zone: ianaZone(text) ?? matchCues(zones, plain)[0]?.name ?? null,
+    command: (matchCues(commands, wording)[0]?.name as Command | undefined) ?? null,
+    log: new Set(namesIn(log, wording) as LogWord[]),
+    zone: ianaZone(text) ?? matchCues(zones, wording)[0]?.name ?? null,
     yes: locale.yes.some((yes) => plain === yes || plain.startsWith(`${yes} `)),
     name: nameIn(text, locale),
   }

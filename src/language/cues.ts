@@ -12,11 +12,16 @@ export type CueHit = { readonly name: string; readonly score: number }
 /** What `^` adds to a score. */
 const OUTWEIGHS = 3
 
-/** Its pattern is compiled when a message first has the words it is looked up by: most never do. */
-type Term = { readonly pattern: () => RegExp; readonly refused: boolean }
+/** What a term may say; `whole`: nothing may follow within the word. */
+type Alternative = { readonly said: string; readonly whole: boolean }
+type Term = { readonly alternatives: readonly Alternative[]; readonly refused: boolean }
 type Cue = { readonly name: string; readonly terms: readonly Term[]; readonly weight: number }
-/** First words of cues by their first letter, each with its cues. */
-export type CueIndex = ReadonlyMap<string, readonly { readonly start: string; readonly cues: readonly Cue[] }[]>
+export type CueIndex = {
+  /** First words of cues by their first letter, each with its cues. */
+  readonly starts: ReadonlyMap<string, readonly { readonly start: string; readonly cues: readonly Cue[] }[]>
+  /** The same by whole words of messages, as they are met; bounded. */
+  readonly met: Map<string, readonly Cue[]>
+}
 
 /** Lower case, no accents, straight quotes, figures apart from signs, single spaces. */
 export function plainWords(text: string): string {
@@ -57,22 +62,33 @@ export function indexCues(table: CueTable): CueIndex {
     }
   const byLetter = new Map<string, { start: string; cues: Cue[] }[]>()
   for (const [start, cues] of starts) byLetter.set(start[0]!, [...(byLetter.get(start[0]!) ?? []), { start, cues }])
-  return byLetter
+  return { starts: byLetter, met: new Map() }
 }
 
-/** Every meaning that the words point to, best first.
+/** A text as cues are looked for in it.
  *  @param plain from plainWords */
-export function matchCues(index: CueIndex, plain: string): CueHit[] {
+export type Wording = { readonly plain: string; readonly words: readonly string[] }
+export const wordingOf = (plain: string): Wording => ({ plain, words: plain.split(' ') })
+
+const NOTHING: readonly CueHit[] = []
+
+/** Every meaning that the words point to, best first. */
+export function matchCues(index: CueIndex, { plain, words }: Wording): readonly CueHit[] {
+  const tried = new Set<Cue>()
   const best = new Map<string, number>()
-  for (const cue of candidates(index, plain)) {
-    const score = scoreOf(cue, plain)
-    if (score > (best.get(cue.name) ?? 0)) best.set(cue.name, score)
-  }
+  for (const word of words)
+    for (const cue of cuesOf(index, word)) {
+      if (tried.has(cue)) continue
+      tried.add(cue)
+      const score = scoreOf(cue, plain)
+      if (score > (best.get(cue.name) ?? 0)) best.set(cue.name, score)
+    }
+  if (best.size === 0) return NOTHING
   return [...best].map(([name, score]) => ({ name, score })).sort((a, b) => b.score - a.score)
 }
 
 /** The meanings in a table, by name, without their order. */
-export const namesIn = (index: CueIndex, plain: string): string[] => matchCues(index, plain).map((hit) => hit.name)
+export const namesIn = (index: CueIndex, wording: Wording): string[] => matchCues(index, wording).map((hit) => hit.name)
 
 /** Words to mend slips of the thumb by. */
 export type Vocabulary = {
@@ -135,52 +151,61 @@ function slipsBetween(a: string, b: string, limit: number): number {
   return last.at(-1)!
 }
 
-function candidates(index: CueIndex, plain: string): Set<Cue> {
-  const found = new Set<Cue>()
-  let at = 0
-  while (at < plain.length) {
-    const starts = index.get(plain[at]!)
-    if (starts)
-      for (const { start, cues } of starts) if (plain.startsWith(start, at)) for (const cue of cues) found.add(cue)
-    const space = plain.indexOf(' ', at)
-    at = space < 0 ? plain.length : space + 1
-  }
-  return found
+/** The cues that a word may begin. */
+function cuesOf({ starts, met }: CueIndex, word: string): readonly Cue[] {
+  const known = met.get(word)
+  if (known) return known
+  const begun = (starts.get(word[0]!) ?? []).filter(({ start }) => word.startsWith(start)).flatMap(({ cues }) => cues)
+  if (met.size >= MOST_KEPT) met.clear()
+  met.set(word, begun)
+  return begun
 }
 
 function scoreOf(cue: Cue, plain: string): number {
   let score = cue.weight
-  for (const { pattern, refused } of cue.terms) {
-    const hit = pattern().exec(plain)
-    if (refused) {
-      if (hit) return 0
-    } else {
-      if (!hit) return 0
-      score += 2 + hit[0].length / 10
-    }
+  for (const { alternatives, refused } of cue.terms) {
+    const length = lengthFound(alternatives, plain)
+    if (refused ? length > 0 : length === 0) return 0
+    if (!refused) score += 2 + length / 10
   }
   return score
 }
 
-function termOf(said: string): Term {
-  let compiled: RegExp | undefined
-  return {
-    refused: said.startsWith('!'),
-    pattern: () => {
-      compiled ??= patternOf(said)
-      return compiled
-    },
+/** How long the alternative is that stands first in the text; 0 where none does. */
+function lengthFound(alternatives: readonly Alternative[], plain: string): number {
+  let first = plain.length
+  let length = 0
+  for (const { said, whole } of alternatives) {
+    const at = placeOf(said, whole, plain)
+    if (at >= 0 && at < first) {
+      first = at
+      length = said.length
+    }
   }
+  return length
 }
 
-function patternOf(said: string): RegExp {
-  const alternatives = said
-    .replace(/^!/, '')
-    .split('|')
-    .map((alternative) => {
-      const whole = alternative.endsWith('$')
-      const text = (whole ? alternative.slice(0, -1) : alternative).replace(/[.*+?^{}()[\]\\/]/g, '\\$&')
-      return whole ? `${text}(?![\\p{L}\\p{N}])` : text
-    })
-  return new RegExp(`(?<![\\p{L}\\p{N}])(?:${alternatives.join('|')})`, 'u')
+/** Where a word or phrase begins in the text at the beginning of a word; -1 where it does not. */
+function placeOf(said: string, whole: boolean, plain: string): number {
+  let at = plain.indexOf(said)
+  while (at >= 0 && (isInWord(plain, at - 1) || (whole && isInWord(plain, at + said.length))))
+    at = plain.indexOf(said, at + 1)
+  return at
+}
+
+const LETTER_OR_FIGURE = /^[\p{L}\p{N}]$/u
+
+function isInWord(text: string, at: number): boolean {
+  const code = text.charCodeAt(at)
+  if (code < 0x80) return (code >= 97 && code <= 122) || (code >= 48 && code <= 57)
+  return code >= 0x80 && LETTER_OR_FIGURE.test(text[at]!)
+}
+
+function termOf(said: string): Term {
+  const refused = said.startsWith('!')
+  const alternatives = (refused ? said.slice(1) : said).split('|').map((alternative) => {
+    const whole = alternative.endsWith('$')
+    return { said: whole ? alternative.slice(0, -1) : alternative, whole }
+  })
+  return { alternatives, refused }
 }

@@ -9,6 +9,8 @@ import {
   namesIn,
   plainWords,
   vocabularyOf,
+  type Wording,
+  wordingOf,
 } from './cues.ts'
 import { type Measures, type MeasureWords, NO_MEASURE_WORDS, readMeasures } from './rule-measures.ts'
 import { type Figures, type FigureWords, NO_FIGURE_WORDS, readFigures, tellingFigures } from './rule-numbers.ts'
@@ -91,12 +93,13 @@ export function ruleReader(locale: RuleLocale): RuleReader {
   const vocabulary = vocabularyOf(locale.trade)
   return (text) => {
     const plain = mend(vocabulary, plainWords(text))
+    const wording = wordingOf(plain)
     const figures = once(() => readFigures(plain, locale.figures))
-    const all = once(() => withReadings(matchCues(subjects, plain), tellingFigures(plain, locale.figures)))
-    const trouble = once(() => matchCues(troubles, plain))
-    const said = once(() => conditionsIn(conditions, plain))
+    const all = once(() => withReadings(matchCues(subjects, wording), tellingFigures(plain, locale.figures)))
+    const trouble = once(() => matchCues(troubles, wording))
+    const said = once(() => conditionsIn(conditions, wording))
     const measures = once(() => readMeasures(text, plain, locale.measures, locale.figures))
-    const asked = once(() => namesIn(stances, plain))
+    const asked = once(() => namesIn(stances, wording))
     return {
       plain,
       get subjects() {
@@ -112,16 +115,16 @@ export function ruleReader(locale: RuleLocale): RuleReader {
         return asked()
       },
       get size() {
-        return (namesIn(sizes, plain)[0] as 'large' | 'small' | undefined) ?? null
+        return (namesIn(sizes, wording)[0] as 'large' | 'small' | undefined) ?? null
       },
       get why() {
-        return namesIn(whys, plain).length > 0
+        return namesIn(whys, wording).length > 0
       },
       get sum() {
-        return namesIn(sums, plain).length > 0
+        return namesIn(sums, wording).length > 0
       },
       get measuring() {
-        return ROWS.test(text) ? ['heights', ...namesIn(measuring, plain)] : namesIn(measuring, plain)
+        return ROWS.test(text) ? ['heights', ...namesIn(measuring, wording)] : namesIn(measuring, wording)
       },
       get measures() {
         return measures()
@@ -160,10 +163,10 @@ function withReadings(hits: readonly CueHit[], telling: readonly (keyof typeof T
   return all.filter((hit, i) => all.findIndex((other) => other.name === hit.name) === i)
 }
 
-function conditionsIn(tables: readonly (readonly [string, CueIndex])[], plain: string): Record<string, string[]> {
+function conditionsIn(tables: readonly (readonly [string, CueIndex])[], wording: Wording): Record<string, string[]> {
   const found: Record<string, string[]> = {}
   for (const [name, index] of tables) {
-    const values = namesIn(index, plain)
+    const values = namesIn(index, wording)
     if (values.length > 0) found[name] = values
   }
   return found
