@@ -22,8 +22,8 @@ export function speakerOf(
   message: Message,
   zone: string | null,
 ): Speaker {
-  const locale = languages.locale(language)
-  return { language, style: { intl: locale.intl, metric, now: message.now, zone, phrases: locale.phrases } }
+  const { intl, separators, phrases } = languages.locale(language)
+  return { language, style: { intl, separators, metric, now: message.now, zone, phrases } }
 }
 
 const labels = (speaker: Speaker): Reply['labels'] => ({
@@ -47,10 +47,21 @@ const SAID_SOURCES: readonly [start: RegExp, key: string][] = [
 /** The source's name; what it says stands in the config and in the workings. */
 const shortName = (text: string): string => text.split(/[:;]/)[0]
 
+const saidKeys = new Map<string, string | null>()
+
+/** The phrase that tells a source, or null where it is told by its name. Sources stand in config/ and code, so they are few. */
+function saidKeyOf(text: string): string | null {
+  const known = saidKeys.get(text)
+  if (known !== undefined) return known
+  const key = SAID_SOURCES.find(([start]) => start.test(text))?.[1] ?? null
+  saidKeys.set(text, key)
+  return key
+}
+
 function sourceText(source: Source, speaker: Speaker): string {
-  const said = SAID_SOURCES.find(([start]) => start.test(source.text))
-  const name = said
-    ? phraseText(say(said[1]), speaker.style)
+  const key = saidKeyOf(source.text)
+  const name = key
+    ? phraseText(say(key), speaker.style)
     : source.edition
       ? `${shortName(source.text)} (${source.edition})`
       : shortName(source.text)

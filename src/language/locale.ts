@@ -9,10 +9,14 @@ import type { OwnWordPatterns } from './own-words.ts'
 import type { RuleLocale } from './rule-words.ts'
 import type { NumberWriting } from './tokens.ts'
 
+/** What stands before decimals and between thousands in a number that is told. */
+export type Separators = { readonly decimal: string; readonly thousands: string }
+
 export type Locale = {
   readonly code: string
-  /** As Intl wants it, for numbers and dates. */
+  /** As Intl wants it, for dates and plurals. */
   readonly intl: string
+  readonly separators: Separators
   /** How a person asks for this language, in any language: phrases of two words or more anywhere in a message, single words alone. */
   readonly askedFor: readonly string[]
   readonly numbers: NumberWriting

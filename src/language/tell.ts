@@ -5,16 +5,17 @@ import { amountText, type Style } from './format.ts'
 
 const pluralRules = new Map<string, Intl.PluralRules>()
 
-/** Which of the forms a template lists fits the number: the first for one, the last for the rest. */
+/** Which of the forms a template lists fits the number: one named by its plural ("few=…"), else the first for one, the last for the rest. */
 function pluralForm(intl: string, n: number, forms: readonly string[]): string {
   let rules = pluralRules.get(intl)
   if (!rules) {
     rules = new Intl.PluralRules(intl)
     pluralRules.set(intl, rules)
   }
-  const named = forms.find((f) => f.startsWith(`${rules.select(n)}=`))
+  const plural = rules.select(n)
+  const named = forms.find((f) => f.startsWith(`${plural}=`))
   if (named) return named.slice(named.indexOf('=') + 1)
-  return rules.select(n) === 'one' ? forms[0] : (forms.at(-1) as string)
+  return plural === 'one' ? forms[0] : (forms.at(-1) as string)
 }
 
 const numberOf = (arg: Arg | undefined): number => {
@@ -25,16 +26,39 @@ const numberOf = (arg: Arg | undefined): number => {
 /** `{name}` stands for an amount, `{name|tile|tiles}` for the form that fits its number. */
 const PLACE = /\{([a-zA-Z0-9_]+)(?:\|([^{}]*))?\}/g
 
+/** A template cut at its places. `before`: the text since the place before. */
+type Template = { readonly places: readonly Place[]; readonly end: string }
+type Place = { readonly before: string; readonly name: string; readonly forms: readonly string[] | null }
+
+const templates = new Map<string, Template>()
+
+function templateOf(text: string): Template {
+  const known = templates.get(text)
+  if (known) return known
+  let from = 0
+  const places = [...text.matchAll(PLACE)].map(({ 0: all, 1: name, 2: forms, index }): Place => {
+    const before = text.slice(from, index)
+    from = index + all.length
+    return { before, name, forms: forms?.split('|') ?? null }
+  })
+  const template = { places, end: text.slice(from) }
+  templates.set(text, template)
+  return template
+}
+
 export function phraseText(phrase: Phrase, style: Style): string {
-  const template = style.phrases[phrase.key]
-  if (template === undefined) throw new Error(`no phrase ${phrase.key}`)
-  const told = template.replace(PLACE, (_, name: string, forms: string | undefined) => {
+  const text = style.phrases[phrase.key]
+  if (text === undefined) throw new Error(`no phrase ${phrase.key}`)
+  const { places, end } = templateOf(text)
+  let told = ''
+  for (const { before, name, forms } of places) {
     const arg = phrase.args[name]
     if (arg === undefined) throw new Error(`phrase ${phrase.key} lacks ${name}`)
-    return forms === undefined ? argText(arg, style) : pluralForm(style.intl, numberOf(arg), forms.split('|'))
-  })
+    told += before + (forms === null ? argText(arg, style) : pluralForm(style.intl, numberOf(arg), forms))
+  }
+  told += end
   // "5 p.m." at the end of a sentence ends it.
-  return told.replaceAll(/(?<=\w\.)\.(?=\s|$)/g, '')
+  return told.includes('..') ? told.replaceAll(/(?<=\w\.)\.(?=\s|$)/g, '') : told
 }
 
 function argText(arg: Arg, style: Style): string {

@@ -10,6 +10,7 @@ export const madeUp: Locale = {
   code: 'xo',
   // Grouping by a space and a decimal comma, unlike either real one.
   intl: 'fr-FR',
+  separators: { decimal: ',', thousands: '\u202f' },
   askedFor: ['sa xolo', 'xolo'],
   numbers: {
     words: { wan: 1, tu: 2, tiri: 3, tenta: 10, wuntiri: 13 },

@@ -13,6 +13,7 @@ import { plain, words } from './words.ts'
 export const en = {
   code: 'en',
   intl: 'en-US',
+  separators: { decimal: '.', thousands: ',' },
   askedFor: ['in english', 'english', 'english please', 'en ingles', 'ingles', 'speak english'],
   numbers,
   units,

@@ -16,6 +16,7 @@ import { words } from './words.ts'
 export const es = {
   code: 'es',
   intl: 'es-MX',
+  separators: { decimal: '.', thousands: ',' },
   askedFor: [
     'en espanol',
     'espanol',
