@@ -1,5 +1,5 @@
 /** Words that steer the job rather than ask for a figure: tables of cues, one for each locale. */
-import { type CueIndex, type CueTable, indexCues, matchCues, namesIn, plainWords, wordingOf } from './cues.ts'
+import { type CueBook, type CueTable, cueBook, cuesIn, plainWords } from './cues.ts'
 
 export const COMMANDS = [
   'so-far',
@@ -65,29 +65,30 @@ export type CommandWords = {
   readonly name: string | null
 }
 
-type Compiled = { readonly commands: CueIndex; readonly log: CueIndex; readonly zones: CueIndex }
-const compiled = new WeakMap<CommandLocale, Compiled>()
+const books = new WeakMap<CommandLocale, CueBook>()
 
-function compiledOf(locale: CommandLocale): Compiled {
-  const known = compiled.get(locale)
+function bookOf(locale: CommandLocale): CueBook {
+  const known = books.get(locale)
   if (known) return known
-  const made = { commands: indexCues(locale.commands), log: indexCues(locale.log), zones: indexCues(locale.zones) }
-  compiled.set(locale, made)
+  const { commands, log, zones } = locale
+  const made = cueBook({ commands, log, zones })
+  books.set(locale, made)
   return made
 }
 
-/** Reads a message for commands.
+/** Reads a message for commands. What only a command needs is worked out when it is looked at.
  *  @param text plain text, lower case */
 export function readCommands(text: string, locale: CommandLocale): CommandWords {
-  const { commands, log, zones } = compiledOf(locale)
   const plain = plainWords(text)
-  const wording = wordingOf(plain)
+  const cues = cuesIn(bookOf(locale), plain)
   return {
-    command: (matchCues(commands, wording)[0]?.name as Command | undefined) ?? null,
-    log: new Set(namesIn(log, wording) as LogWord[]),
-    zone: ianaZone(text) ?? matchCues(zones, wording)[0]?.name ?? null,
+    command: (cues.names('commands')[0] as Command | undefined) ?? null,
+    log: new Set(cues.names('log') as LogWord[]),
+    zone: ianaZone(text) ?? cues.names('zones')[0] ?? null,
     yes: locale.yes.some((yes) => plain === yes || plain.startsWith(`${yes} `)),
-    name: nameIn(text, locale),
+    get name() {
+      return nameIn(text, locale)
+    },
   }
 }
 
@@ -95,7 +96,7 @@ const IANA = /(?:^|[\s(])([a-z]{3,}(?:\/[a-z][a-z_-]+){1,2})(?=$|[\s.,!?)])/
 
 /** "america/chicago", told as it is written in the database of zones. */
 function ianaZone(text: string): string | null {
-  const said = IANA.exec(text)?.[1]
+  const said = text.includes('/') ? IANA.exec(text)?.[1] : undefined
   if (!said) return null
   try {
     return new Intl.DateTimeFormat('en', { timeZone: said }).resolvedOptions().timeZone

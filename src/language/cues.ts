@@ -12,16 +12,24 @@ export type CueHit = { readonly name: string; readonly score: number }
 /** What `^` adds to a score. */
 const OUTWEIGHS = 3
 
-/** What a term may say; `whole`: nothing may follow within the word. */
-type Alternative = { readonly said: string; readonly whole: boolean }
+/** What a term may say; `whole`: nothing may follow within the word. Many cues share one, so it remembers the text it was last
+ *  looked for in, and where it stood. */
+type Alternative = { readonly said: string; readonly whole: boolean; lookedIn: Wording | null; at: number }
 type Term = { readonly alternatives: readonly Alternative[]; readonly refused: boolean }
-type Cue = { readonly name: string; readonly terms: readonly Term[]; readonly weight: number }
-export type CueIndex = {
+/** Its terms are read when a message first has a word that it may begin with: most never do. */
+type Cue = { readonly table: string; readonly name: string; readonly said: string; terms: readonly Term[] | null }
+
+/** Tables of cues, found by their words. */
+export type CueBook = {
   /** First words of cues by their first letter, each with its cues. */
   readonly starts: ReadonlyMap<string, readonly { readonly start: string; readonly cues: readonly Cue[] }[]>
-  /** The same by whole words of messages, as they are met; bounded. */
+  /** The same by words that messages had; bounded. */
   readonly met: Map<string, readonly Cue[]>
+  readonly alternatives: Map<string, Alternative>
 }
+
+/** A text whose cues are looked for. */
+type Wording = { readonly plain: string }
 
 /** Lower case, no accents, straight quotes, figures apart from signs, single spaces. */
 export function plainWords(text: string): string {
@@ -43,52 +51,73 @@ export function plainWords(text: string): string {
 /** Enough for any question of a crew. */
 const LONGEST_READ = 2000
 
-/** Compiles a table. The first term of each cue indexes it, so that a message tries only cues whose words it has.
+/** Makes a book of tables. The first term of each cue indexes it, so that a message tries only cues whose words it has.
  *  @throws on a cue whose first term is refused: a bug in the table */
-export function indexCues(table: CueTable): CueIndex {
+export function cueBook(tables: Readonly<Record<string, CueTable>>): CueBook {
   const starts = new Map<string, Cue[]>()
-  for (const [name, cues] of Object.entries(table))
-    for (const said of cues) {
-      const weight = said.startsWith('^') ? OUTWEIGHS : 0
-      const parts = said.replace('^', '').split(' + ')
-      if (parts[0]!.startsWith('!')) throw new Error(`the cue "${said}" of ${name} begins with a refusal`)
-      const cue = { name, terms: parts.map(termOf), weight }
-      for (const alternative of parts[0]!.split('|')) {
-        const start = alternative.replace('$', '').split(' ')[0]!
-        const known = starts.get(start)
-        if (!known) starts.set(start, [cue])
-        else if (!known.includes(cue)) known.push(cue)
+  for (const [table, meanings] of Object.entries(tables))
+    for (const [name, cues] of Object.entries(meanings))
+      for (const said of cues) {
+        const cue = { table, name, said, terms: null }
+        for (const start of startsOf(said)) {
+          const known = starts.get(start)
+          if (!known) starts.set(start, [cue])
+          else if (known.at(-1) !== cue) known.push(cue)
+        }
       }
-    }
   const byLetter = new Map<string, { start: string; cues: Cue[] }[]>()
-  for (const [start, cues] of starts) byLetter.set(start[0]!, [...(byLetter.get(start[0]!) ?? []), { start, cues }])
-  return { starts: byLetter, met: new Map() }
+  for (const [start, cues] of starts) {
+    const same = byLetter.get(start[0]!)
+    if (same) same.push({ start, cues })
+    else byLetter.set(start[0]!, [{ start, cues }])
+  }
+  return { starts: byLetter, met: new Map(), alternatives: new Map() }
 }
 
-/** A text as cues are looked for in it.
+/** The first words of a cue's first term. */
+function startsOf(said: string): string[] {
+  const plus = said.indexOf(' + ')
+  const first = said.slice(said.startsWith('^') ? 1 : 0, plus < 0 ? said.length : plus)
+  if (first.startsWith('!')) throw new Error(`the cue "${said}" begins with a refusal`)
+  return first.split('|').map((alternative) => alternative.replace('$', '').split(' ')[0]!)
+}
+
+export type CuesFound = {
+  /** Every meaning in a table that the words point to, best first. */
+  hits(table: string): readonly CueHit[]
+  /** Their names, in the same order. */
+  names(table: string): readonly string[]
+}
+
+const NOTHING: readonly never[] = []
+
+/** The cues of a text; each table is looked at when it is first asked for.
  *  @param plain from plainWords */
-export type Wording = { readonly plain: string; readonly words: readonly string[] }
-export const wordingOf = (plain: string): Wording => ({ plain, words: plain.split(' ') })
+export function cuesIn(book: CueBook, plain: string): CuesFound {
+  const wording: Wording = { plain }
+  const found = new Map<string, readonly CueHit[]>()
+  let begun: ReadonlyMap<string, ReadonlySet<Cue>> | null = null
+  const hits = (table: string): readonly CueHit[] => {
+    const known = found.get(table)
+    if (known) return known
+    begun ??= cuesBegun(book, plain)
+    const cues = begun.get(table)
+    const hit = cues ? scored(book, cues, wording) : NOTHING
+    found.set(table, hit)
+    return hit
+  }
+  return { hits, names: (table) => hits(table).map((hit) => hit.name) }
+}
 
-const NOTHING: readonly CueHit[] = []
-
-/** Every meaning that the words point to, best first. */
-export function matchCues(index: CueIndex, { plain, words }: Wording): readonly CueHit[] {
-  const tried = new Set<Cue>()
+function scored(book: CueBook, cues: Iterable<Cue>, wording: Wording): readonly CueHit[] {
   const best = new Map<string, number>()
-  for (const word of words)
-    for (const cue of cuesOf(index, word)) {
-      if (tried.has(cue)) continue
-      tried.add(cue)
-      const score = scoreOf(cue, plain)
-      if (score > (best.get(cue.name) ?? 0)) best.set(cue.name, score)
-    }
+  for (const cue of cues) {
+    const score = scoreOf(book, cue, wording)
+    if (score > (best.get(cue.name) ?? 0)) best.set(cue.name, score)
+  }
   if (best.size === 0) return NOTHING
   return [...best].map(([name, score]) => ({ name, score })).sort((a, b) => b.score - a.score)
 }
-
-/** The meanings in a table, by name, without their order. */
-export const namesIn = (index: CueIndex, wording: Wording): string[] => matchCues(index, wording).map((hit) => hit.name)
 
 /** Words to mend slips of the thumb by. */
 export type Vocabulary = {
@@ -151,8 +180,19 @@ function slipsBetween(a: string, b: string, limit: number): number {
   return last.at(-1)!
 }
 
-/** The cues that a word may begin. */
-function cuesOf({ starts, met }: CueIndex, word: string): readonly Cue[] {
+/** The cues that the words of a text may begin, by their table. */
+function cuesBegun(book: CueBook, plain: string): ReadonlyMap<string, ReadonlySet<Cue>> {
+  const begun = new Map<string, Set<Cue>>()
+  for (const word of plain.split(' '))
+    for (const cue of cuesOf(book, word)) {
+      const same = begun.get(cue.table)
+      if (same) same.add(cue)
+      else begun.set(cue.table, new Set([cue]))
+    }
+  return begun
+}
+
+function cuesOf({ starts, met }: CueBook, word: string): readonly Cue[] {
   const known = met.get(word)
   if (known) return known
   const begun = (starts.get(word[0]!) ?? []).filter(({ start }) => word.startsWith(start)).flatMap(({ cues }) => cues)
@@ -161,10 +201,11 @@ function cuesOf({ starts, met }: CueIndex, word: string): readonly Cue[] {
   return begun
 }
 
-function scoreOf(cue: Cue, plain: string): number {
-  let score = cue.weight
+function scoreOf(book: CueBook, cue: Cue, wording: Wording): number {
+  cue.terms ??= termsOf(book, cue.said)
+  let score = cue.said.startsWith('^') ? OUTWEIGHS : 0
   for (const { alternatives, refused } of cue.terms) {
-    const length = lengthFound(alternatives, plain)
+    const length = lengthFound(alternatives, wording)
     if (refused ? length > 0 : length === 0) return 0
     if (!refused) score += 2 + length / 10
   }
@@ -172,11 +213,15 @@ function scoreOf(cue: Cue, plain: string): number {
 }
 
 /** How long the alternative is that stands first in the text; 0 where none does. */
-function lengthFound(alternatives: readonly Alternative[], plain: string): number {
-  let first = plain.length
+function lengthFound(alternatives: readonly Alternative[], wording: Wording): number {
+  let first = wording.plain.length
   let length = 0
-  for (const { said, whole } of alternatives) {
-    const at = placeOf(said, whole, plain)
+  for (const alternative of alternatives) {
+    if (alternative.lookedIn !== wording) {
+      alternative.lookedIn = wording
+      alternative.at = placeOf(alternative, wording.plain)
+    }
+    const { at, said } = alternative
     if (at >= 0 && at < first) {
       first = at
       length = said.length
@@ -186,7 +231,7 @@ function lengthFound(alternatives: readonly Alternative[], plain: string): numbe
 }
 
 /** Where a word or phrase begins in the text at the beginning of a word; -1 where it does not. */
-function placeOf(said: string, whole: boolean, plain: string): number {
+function placeOf({ said, whole }: Alternative, plain: string): number {
   let at = plain.indexOf(said)
   while (at >= 0 && (isInWord(plain, at - 1) || (whole && isInWord(plain, at + said.length))))
     at = plain.indexOf(said, at + 1)
@@ -201,11 +246,21 @@ function isInWord(text: string, at: number): boolean {
   return code >= 0x80 && LETTER_OR_FIGURE.test(text[at]!)
 }
 
-function termOf(said: string): Term {
-  const refused = said.startsWith('!')
-  const alternatives = (refused ? said.slice(1) : said).split('|').map((alternative) => {
-    const whole = alternative.endsWith('$')
-    return { said: whole ? alternative.slice(0, -1) : alternative, whole }
-  })
-  return { alternatives, refused }
+const termsOf = (book: CueBook, said: string): Term[] =>
+  said
+    .slice(said.startsWith('^') ? 1 : 0)
+    .split(' + ')
+    .map((term) => {
+      const refused = term.startsWith('!')
+      const alternatives = (refused ? term.slice(1) : term).split('|').map((one) => alternativeOf(book, one))
+      return { alternatives, refused }
+    })
+
+function alternativeOf({ alternatives }: CueBook, written: string): Alternative {
+  const known = alternatives.get(written)
+  if (known) return known
+  const whole = written.endsWith('$')
+  const made = { said: whole ? written.slice(0, -1) : written, whole, lookedIn: null, at: -1 }
+  alternatives.set(written, made)
+  return made
 }

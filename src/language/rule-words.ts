@@ -1,17 +1,5 @@
 /** Reads a rule question in one locale's words: subject, conditions, stance, figures. */
-import {
-  type CueHit,
-  type CueIndex,
-  type CueTable,
-  indexCues,
-  matchCues,
-  mend,
-  namesIn,
-  plainWords,
-  vocabularyOf,
-  type Wording,
-  wordingOf,
-} from './cues.ts'
+import { type CueHit, type CuesFound, type CueTable, cueBook, cuesIn, mend, plainWords, vocabularyOf } from './cues.ts'
 import { type Measures, type MeasureWords, NO_MEASURE_WORDS, readMeasures } from './rule-measures.ts'
 import { type Figures, type FigureWords, NO_FIGURE_WORDS, readFigures, tellingFigures } from './rule-numbers.ts'
 
@@ -80,51 +68,50 @@ export function readerOf(locale: RuleLocale): RuleReader {
   return made
 }
 
+/** A condition's table in the book: conditions share no name with the other tables. */
+const conditionTable = (name: string): string => `condition ${name}`
+
 /** Compiles a locale's tables once; the reader is a pure function of the text. */
 export function ruleReader(locale: RuleLocale): RuleReader {
-  const subjects = indexCues(locale.subjects)
-  const troubles = indexCues(locale.troubles)
-  const stances = indexCues(locale.stances)
-  const measuring = indexCues(locale.measuring)
-  const sizes = indexCues(locale.sizes)
-  const sums = indexCues(locale.sums)
-  const whys = indexCues(locale.whys)
-  const conditions = Object.entries(locale.conditions).map(([name, table]) => [name, indexCues(table)] as const)
+  const { subjects, troubles, stances, measuring, sizes, sums, whys } = locale
+  const conditions = Object.keys(locale.conditions)
+  const book = cueBook({
+    ...{ subjects, troubles, stances, measuring, sizes, sums, whys },
+    ...Object.fromEntries(conditions.map((name) => [conditionTable(name), locale.conditions[name]!])),
+  })
   const vocabulary = vocabularyOf(locale.trade)
   return (text) => {
     const plain = mend(vocabulary, plainWords(text))
-    const wording = wordingOf(plain)
+    const cues = cuesIn(book, plain)
     const figures = once(() => readFigures(plain, locale.figures))
-    const all = once(() => withReadings(matchCues(subjects, wording), tellingFigures(plain, locale.figures)))
-    const trouble = once(() => matchCues(troubles, wording))
-    const said = once(() => conditionsIn(conditions, wording))
+    const all = once(() => withReadings(cues.hits('subjects'), tellingFigures(plain, locale.figures)))
+    const said = once(() => conditionsIn(conditions, cues))
     const measures = once(() => readMeasures(text, plain, locale.measures, locale.figures))
-    const asked = once(() => namesIn(stances, wording))
     return {
       plain,
       get subjects() {
         return all()
       },
       get troubles() {
-        return trouble()
+        return cues.hits('troubles')
       },
       get conditions() {
         return said()
       },
       get stances() {
-        return asked()
+        return cues.names('stances')
       },
       get size() {
-        return (namesIn(sizes, wording)[0] as 'large' | 'small' | undefined) ?? null
+        return (cues.names('sizes')[0] as 'large' | 'small' | undefined) ?? null
       },
       get why() {
-        return namesIn(whys, wording).length > 0
+        return cues.hits('whys').length > 0
       },
       get sum() {
-        return namesIn(sums, wording).length > 0
+        return cues.hits('sums').length > 0
       },
       get measuring() {
-        return ROWS.test(text) ? ['heights', ...namesIn(measuring, wording)] : namesIn(measuring, wording)
+        return ROWS.test(text) ? ['heights', ...cues.names('measuring')] : cues.names('measuring')
       },
       get measures() {
         return measures()
@@ -163,10 +150,10 @@ function withReadings(hits: readonly CueHit[], telling: readonly (keyof typeof T
   return all.filter((hit, i) => all.findIndex((other) => other.name === hit.name) === i)
 }
 
-function conditionsIn(tables: readonly (readonly [string, CueIndex])[], wording: Wording): Record<string, string[]> {
-  const found: Record<string, string[]> = {}
-  for (const [name, index] of tables) {
-    const values = namesIn(index, wording)
+function conditionsIn(conditions: readonly string[], cues: CuesFound): Record<string, readonly string[]> {
+  const found: Record<string, readonly string[]> = {}
+  for (const name of conditions) {
+    const values = cues.names(conditionTable(name))
     if (values.length > 0) found[name] = values
   }
   return found

@@ -104,8 +104,9 @@ const PLAINLY = 2.5
 const WHY_WEIGHS = 2
 
 /** "12x24 tile, third offset, 1/8 joint" tells the job, it asks nothing. */
-function isStatement(heard: Heard, { stances, figures }: RuleWords): boolean {
-  if (figures.gap !== null || stances.length > 0 || heard.plain.text.includes('?')) return false
+function isStatement(heard: Heard, words: RuleWords): boolean {
+  // Figures are looked for last: that costs most.
+  if (words.stances.length > 0 || heard.plain.text.includes('?') || words.figures.gap !== null) return false
   const { facts } = heard
   const told = [facts.rooms, facts.areaM2, facts.tile, facts.jointMm, facts.trowel, facts.haveBags]
   const stated = told.filter((fact) => fact !== undefined).length
