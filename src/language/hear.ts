@@ -126,10 +126,11 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const hasRoom = outline !== null || context.hasRoom
   const curves = readCurves(outside, reader, marks, hasRoom)
   const items = curves.rest
+  const freeUnits = freeUnitsOf(reader, quantities)
   const draft: Draft = {}
   const notes: HeardNote[] = []
   const singles = readSingles(items, reader, marks, draft, metric)
-  const hints = hintsFor(draft, wantsRoom(reader, marks, quantities), reader, context, metric)
+  const hints = hintsFor(draft, wantsRoom(reader, marks, quantities, freeUnits), reader, context, metric)
   const drawn = outline !== null || curves.sizes.some((s) => s.role === 'room')
   const read = withNicheTile(sizesOf(items, reader, marks, drawn ? { ...hints, hasRoom: true } : hints), marks)
   const parts = [...withBumps(read, reader, marks, hasRoom), ...curves.sizes].toSorted(
@@ -179,7 +180,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
     loose: singles.loose,
     durationsH: singles.durationsH,
     percents: singles.percents,
-    freeUnits: freeUnitsOf(reader, quantities),
+    freeUnits,
     facts: draft,
     byRoom,
     problem: found.problem,
@@ -227,10 +228,9 @@ function heardByRoom(
 }
 
 function freeUnitsOf(reader: Reader, quantities: readonly Quantity[]): UnitName[] {
-  const taken = new Set(quantities.flatMap((q) => Array.from({ length: q.last - q.first + 1 }, (_, k) => q.first + k)))
   const found: UnitName[] = []
   reader.tokens.forEach((token, i) => {
-    if (token.kind !== 'word' || taken.has(i) || token.text === 'in') return
+    if (token.kind !== 'word' || token.text === 'in' || quantities.some((q) => q.first <= i && i <= q.last)) return
     const named = unitAt(reader.lexicon, reader.tokens, i)
     if (named) found.push(named.unit)
   })
@@ -238,9 +238,14 @@ function freeUnitsOf(reader: Reader, quantities: readonly Quantity[]): UnitName[
 }
 
 /** Area or perimeter alone is asked for: the sizes are rooms. A unit behind a figure asks for nothing. */
-function wantsRoom(reader: Reader, marks: readonly Mark[], quantities: readonly Quantity[]): boolean {
+function wantsRoom(
+  reader: Reader,
+  marks: readonly Mark[],
+  quantities: readonly Quantity[],
+  freeUnits: readonly UnitName[],
+): boolean {
   const inFigure = (i: number): boolean => quantities.some((q) => i > q.first && i <= q.last)
-  const total = freeUnitsOf(reader, quantities).some((unit) => dimensionOf(unit) === 'area')
+  const total = freeUnits.some((unit) => dimensionOf(unit) === 'area')
   const asked =
     total || marks.some((m) => (m.concept === 'perimeter' || m.concept === 'area-word') && !inFigure(m.first))
   return (

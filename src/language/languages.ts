@@ -28,6 +28,15 @@ function weight(lexicon: Lexicon, word: string): number {
   return word.length >= 5 && meantWord(lexicon, word) !== null ? 0.35 : 0
 }
 
+/** How a language is asked for: as the whole message, or anywhere in one. */
+type WishForLanguage = { readonly code: string; readonly alone: readonly string[]; readonly within: readonly string[] }
+
+const wishFor = ({ code, askedFor }: Locale): WishForLanguage => ({
+  code,
+  alone: askedFor,
+  within: askedFor.filter((phrase) => phrase.includes(' ')).map((phrase) => ` ${phrase} `),
+})
+
 export function languagesOf(locales: readonly Locale[]): Languages {
   const [fallback] = locales
   // What a locale has no phrase for is told in the first one's words; a test sees to it that none lacks one.
@@ -48,6 +57,7 @@ export function languagesOf(locales: readonly Locale[]): Languages {
   const lexicon = known((code) =>
     locales.filter((l) => l.code !== code).reduce((mixed, l) => withForeign(mixed, own(l.code)), own(code)),
   )
+  const wishes = locales.map(wishFor)
   return {
     codes: locales.map((l) => l.code),
     lexicon,
@@ -76,9 +86,10 @@ export function languagesOf(locales: readonly Locale[]): Languages {
     },
     pinned(text) {
       const words = (plainText(text).text.match(WORD) ?? []).join(' ')
-      const asks = (phrase: string): boolean =>
-        phrase === words || (phrase.includes(' ') && ` ${words} `.includes(` ${phrase} `))
-      return locales.find((l) => l.askedFor.some(asks))?.code ?? null
+      const spaced = ` ${words} `
+      const asks = ({ alone, within }: WishForLanguage): boolean =>
+        alone.includes(words) || within.some((phrase) => spaced.includes(phrase))
+      return wishes.find(asks)?.code ?? null
     },
   }
 }

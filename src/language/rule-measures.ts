@@ -104,24 +104,53 @@ const END = String.raw`(?![\p{L}])`
 const INCH = 25.4
 const FOOT = 304.8
 
-/** @param text with its lines; @param plain the same by plainWords */
+/** Each measurement is looked for when it is asked for: a message holds one or two of them.
+ *  @param text with its lines; @param plain the same by plainWords */
 export function readMeasures(text: string, plain: string, w: MeasureWords, f: FigureWords): Measures {
   const has = (words: string) => new RegExp(`${START}(?:${words})${END}`, 'u').test(plain)
   return {
-    joists: joistsIn(plain, w, f),
-    sheathing: sheathingIn(partsAsFigures(plain, f), w, f),
-    gapsMm: has(w.gaps) ? listIn(plain, f, { least: 2, most: 1.5 * INCH }) : [],
-    grid: has(w.heights) || rowsOf(text).length >= 3 ? gridIn(text, plain, w, f) : null,
-    square: squareIn(plain, w, f, has),
-    voids: voidsIn(plain, w, f),
-    contactsPct: contactsIn(plain, f, has(w.lifted)),
-    lifted: has(w.lifted),
-    calipersMm: has(w.calipers) || has(w.vary) ? listIn(plain, f, { least: 3, from: 2 * INCH, most: 2000 }) : [],
-    variationMm: beside(plain, w.vary, f),
-    warpMm: beside(plain, w.warp, f),
-    slabMm: slabIn(plain, w, f),
-    humiditiesPct: humiditiesIn(plain),
-    holes: holesIn(plain, w, f),
+    get joists() {
+      return joistsIn(plain, w, f)
+    },
+    get sheathing() {
+      return sheathingIn(partsAsFigures(plain, f), w, f)
+    },
+    get gapsMm() {
+      return has(w.gaps) ? listIn(plain, f, { least: 2, most: 1.5 * INCH }) : []
+    },
+    get grid() {
+      return has(w.heights) || rowsOf(text).length >= 3 ? gridIn(text, plain, w, f) : null
+    },
+    get square() {
+      return squareIn(plain, w, f, has)
+    },
+    get voids() {
+      return voidsIn(plain, w, f)
+    },
+    get contactsPct() {
+      return contactsIn(plain, f, has(w.lifted))
+    },
+    get lifted() {
+      return has(w.lifted)
+    },
+    get calipersMm() {
+      return has(w.calipers) || has(w.vary) ? listIn(plain, f, { least: 3, from: 2 * INCH, most: 2000 }) : []
+    },
+    get variationMm() {
+      return beside(plain, w.vary, f)
+    },
+    get warpMm() {
+      return beside(plain, w.warp, f)
+    },
+    get slabMm() {
+      return slabIn(plain, w, f)
+    },
+    get humiditiesPct() {
+      return humiditiesIn(plain)
+    },
+    get holes() {
+      return holesIn(plain, w, f)
+    },
   }
 }
 

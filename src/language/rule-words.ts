@@ -86,7 +86,6 @@ export function ruleReader(locale: RuleLocale): RuleReader {
     const figures = once(() => readFigures(plain, locale.figures))
     const all = once(() => withReadings(cues.hits('subjects'), tellingFigures(plain, locale.figures)))
     const said = once(() => conditionsIn(conditions, cues))
-    const measures = once(() => readMeasures(text, plain, locale.measures, locale.figures))
     return {
       plain,
       get subjects() {
@@ -113,9 +112,7 @@ export function ruleReader(locale: RuleLocale): RuleReader {
       get measuring() {
         return ROWS.test(text) ? ['heights', ...cues.names('measuring')] : cues.names('measuring')
       },
-      get measures() {
-        return measures()
-      },
+      measures: readMeasures(text, plain, locale.measures, locale.figures),
       get figures() {
         return figures()
       },

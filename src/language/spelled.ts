@@ -49,13 +49,16 @@ function addPartBehindNoun(tokens: readonly Token[], i: number, out: Token[], wr
   return true
 }
 
+const isNumberWord = (word: string, { words, parts, one }: NumberWriting): boolean =>
+  own(words, word) !== undefined || own(parts, word) !== undefined || one.includes(word)
+
 function spelledNumber(
   tokens: readonly Token[],
   start: number,
   writing: NumberWriting,
 ): { token: NumberToken; next: number } | null {
   const first = tokens[start]
-  if (first.kind === 'sign') return null
+  if (first.kind === 'sign' || (first.kind === 'word' && !isNumberWord(first.text, writing))) return null
   const whole = first.kind === 'number' ? figure(first, start) : wholeWords(tokens, start, writing)
   const part = partAt(tokens, whole?.next ?? start, whole !== null, writing)
   // "8x48 half offset" is no half of 48: after figures only "3 eighths" and "2 and a half" belong together.

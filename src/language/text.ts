@@ -69,8 +69,16 @@ function plainCharacter(c: string): string {
   return base.length === 0 ? ' ' : base
 }
 
+/** The last message made plain: it is looked at for its language, for commands and for its words in turn. */
+let last: { readonly raw: string; readonly plain: PlainText } | null = null
+
 /** Plain text of a message, each character traced to its place in the original. */
 export function plainText(raw: string): PlainText {
+  if (last?.raw !== raw) last = { raw, plain: madePlain(raw) }
+  return last.plain
+}
+
+function madePlain(raw: string): PlainText {
   let text = ''
   const origin: number[] = []
   let at = 0

@@ -54,6 +54,8 @@ export type Tokens = { readonly tokens: readonly Token[]; readonly unreadable: r
 const THOUSANDS = String.raw`\d{1,3}(?:,\d{3})+(?![\d,])`
 const FRACTION = /(\d{1,4})\/(\d{1,4})(?!\d)/y
 const DECIMAL = new RegExp(String.raw`(${THOUSANDS}|\d*)[.,](\d+)(?![\d]|[.,]\d)`, 'y')
+const IN_THOUSANDS = new RegExp(String.raw`${THOUSANDS}(?:\.\d+)?(?![\d,.])`, 'y')
+const WHOLE_THOUSANDS = new RegExp(String.raw`${THOUSANDS}(?!\.\d)`, 'y')
 const WHOLE = new RegExp(String.raw`${THOUSANDS}|\d+`, 'y')
 const NOT_A_NUMBER =
   /\d+(?:\.\d+)?e[+-]?\d+|\d+(?:\s?(?:\^|\*\*)\s?\d+)+|\d+\/0+(?![\d.])|0x[a-f][0-9a-f]*|0x0+[0-9a-f]+|\d{13,}|\d*[.,]\d+[.,]\d[\d.,]*/y
@@ -127,7 +129,7 @@ function takeFigure(
   unreadable: Unreadable[],
 ): number {
   const bad = match(NOT_A_NUMBER, text, at)
-  if (bad && !match(new RegExp(`${THOUSANDS}(?:\\.\\d+)?(?![\\d,.])`, 'y'), text, at)) {
+  if (bad && !match(IN_THOUSANDS, text, at)) {
     unreadable.push({ text: bad[0], from: at, to: at + bad[0].length })
     return at + bad[0].length
   }
@@ -158,7 +160,7 @@ function readFigure(text: string, at: number, writing: NumberWriting): NumberTok
   const fraction = match(FRACTION, text, at)
   if (fraction) return make(fraction, Number(fraction[1]) / Number(fraction[2]), { fraction: true })
   const decimal = match(DECIMAL, text, at)
-  if (decimal && !match(new RegExp(`${THOUSANDS}(?!\\.\\d)`, 'y'), text, at)) {
+  if (decimal && !match(WHOLE_THOUSANDS, text, at)) {
     const [whole, figures] = [decimal[1].replaceAll(',', ''), decimal[2]]
     if (writing.pointThousands && figures.length === 3 && decimal[0].includes('.') && /^[1-9]\d{0,2}$/.test(whole))
       return make(decimal, Number(whole + figures))
