@@ -1,18 +1,18 @@
 /** What answers behind every platform: the pure core over a store, joined with the catalogue's words and the picture maker. */
 import path from 'node:path'
 import type { Tools } from '../src/answer.ts'
-import { type Learned, learnedFrom } from '../src/jobs/learned.ts'
 import { emptyMemory, fold, type Memory, understands } from '../src/jobs/memory.ts'
 import { platformWords } from '../src/language/platform.ts'
-import type { Message } from '../src/message.ts'
+import type { Entry, Message } from '../src/message.ts'
 import type { Reply } from '../src/reply.ts'
 import type { Settings } from '../src/settings.ts'
 import { remindWith } from './answerer-reminders.ts'
 import type { Answerer, Backing, BackingOptions, Choices } from './contract.ts'
+import { learning } from './learning.ts'
 import type { Log } from './logging.ts'
 import { Keeper } from './stores/keep.ts'
 import { openStore } from './stores/open.ts'
-import { type Json, type Kept, type Store, workspaceOf } from './stores/store.ts'
+import type { Json, Kept, Store } from './stores/store.ts'
 import { loadTools } from './tools.ts'
 import { notKept, type OnBug, type Work, workSafely } from './working.ts'
 
@@ -73,36 +73,38 @@ function answererOver(store: Store<Memory>, tools: Tools, log: Log): Answerer {
   const keeper = new Keeper(store)
   const bug = (error: unknown) => log.error({ stack: error instanceof Error ? error.stack : String(error) }, 'a bug')
 
+  const learned = learning(store)
+
   const answerWith = async (
     channel: string,
-    message: Message,
-    work: (memory: Memory) => Work,
+    said: Message,
+    work: (message: Message, memory: Memory) => Work,
   ): Promise<Reply | null> => {
+    const message = { ...said, learned: await learned.of(channel) }
     let reply: Reply | null = null
     let forget = false
+    let kept: readonly Entry[] = []
     const done = await keeper.answer(channel, message, (memory) => {
-      const worked = work(memory)
+      const worked = work(message, memory)
       reply = worked.reply
+      kept = worked.entries
       forget = worked.forget === true
       // The record tells what was said; pictures are left out of it, they would be most of the store.
       const { entries, reminders = [], cancels = [] } = worked
       return { reply: { ...worked.reply, files: [] } as unknown as Json, entries, reminders, cancels }
     })
     if (done.failure) log.error(done.failure, 'an answer was not kept')
+    if (done.state === 'kept') learned.kept(channel, kept)
     if (done.state === 'already' || reply === null) return null
     if (forget && done.state === 'kept') good(await store.forget(channel))
     return done.state === 'lost' ? notKept(reply, tools) : reply
   }
 
-  const learnedIn = learning(store)
-
   return {
-    handle: async (channel, said) => {
-      const message = { ...said, learned: await learnedIn(channel) }
-      return answerWith(channel, message, (memory) => workSafely(message, memory, tools, bug))
-    },
-    press: (channel, { about }, message) =>
-      answerWith(channel, message, (memory) => workPressed(about, message, memory, tools, bug)),
+    handle: (channel, said) =>
+      answerWith(channel, said, (message, memory) => workSafely(message, memory, tools, bug)),
+    press: (channel, { about }, pressed) =>
+      answerWith(channel, pressed, (message, memory) => workPressed(about, message, memory, tools, bug)),
     async setup(channel) {
       const { talk } = good(await store.load(channel)).memory
       const { defaults } = tools.settings
@@ -132,25 +134,6 @@ function workPressed(about: string, message: Message, memory: Memory, tools: Too
     return { reply, entries: entries.filter((entry) => entry.kind === 'talk') }
   }
   return workSafely(message, memory, tools, onBug)
-}
-
-const LEARNED_ENTRIES = 500
-const LEARNED_MS = 10 * 60_000
-const LEARNED_WORKSPACES = 200
-
-/** What each workspace's crews logged, looked up now and then. */
-function learning(store: Store<Memory>): (channel: string) => Promise<readonly Learned[]> {
-  const known = new Map<string, { readonly untilMs: number; readonly learned: readonly Learned[] }>()
-  return async (channel) => {
-    const workspace = workspaceOf(channel)
-    const kept = known.get(workspace)
-    if (kept && kept.untilMs > Date.now()) return kept.learned
-    const found = await store.learned(workspace, ['use'], LEARNED_ENTRIES)
-    const learned = found.ok ? learnedFrom(found.value.map(({ entry }) => entry)) : []
-    if (known.size >= LEARNED_WORKSPACES) known.clear()
-    known.set(workspace, { untilMs: Date.now() + LEARNED_MS, learned })
-    return learned
-  }
 }
 
 /** A layout, a time and a picture, once, for nobody: they bring in the libraries that are loaded late. */

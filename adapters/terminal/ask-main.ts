@@ -1,6 +1,7 @@
 /** The `ask` contract: flags, messages, one answer each, exit codes. */
+import { LEARNED_KINDS, learnedFrom } from '../../src/jobs/learned.ts'
 import { emptyMemory, fold, type Memory } from '../../src/jobs/memory.ts'
-import type { Message } from '../../src/message.ts'
+import type { Entry, Message } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { replyText } from '../../src/speak.ts'
 import { loadTools } from '../tools.ts'
@@ -62,12 +63,18 @@ async function inFile(file: string, tools: Tools): Promise<Answering> {
 }
 
 function inThisRun(tools: Tools): Answering {
-  const memories = new Map<string, Memory>()
+  const channels = new Map<string, { readonly memory: Memory; readonly logged: readonly Entry[] }>()
   return {
     answer(channel, message) {
-      const before = memories.get(channel) ?? emptyMemory
-      const { reply, entries, forget } = workSafely(message, before, tools, onBug)
-      memories.set(channel, forget ? emptyMemory : entries.reduce(fold, before))
+      const { memory, logged } = channels.get(channel) ?? { memory: emptyMemory, logged: [] }
+      const learned = logged.length > 0 ? learnedFrom(logged) : []
+      const { reply, entries, forget } = workSafely({ ...message, learned }, memory, tools, onBug)
+      if (forget) channels.delete(channel)
+      else
+        channels.set(channel, {
+          memory: entries.reduce(fold, memory),
+          logged: [...logged, ...entries.filter(({ kind }) => LEARNED_KINDS.includes(kind))],
+        })
       return reply
     },
     close: async () => {},

@@ -106,6 +106,7 @@ const use = z.strictObject({
   backButter: z.boolean().optional(),
   tileMm: z.tuple([mm, mm]).optional(),
   packKg: amount.optional(),
+  outOfFlatMm: amount.optional(),
 })
 const useWithRows = use.extend({ rows: amount.optional() })
 const photo = z.strictObject({ id: name, name: name.optional(), url: text.optional() })
@@ -147,7 +148,7 @@ const BODIES: Readonly<Record<EntryKind, readonly z.ZodType[]>> = {
       photos: z.array(photo).max(20).optional(),
     }),
   ],
-  undo: [z.strictObject({})],
+  undo: [z.strictObject({ uses: z.array(z.string().max(600)).max(1000).optional() })],
   job: [
     z.discriminatedUnion('act', [
       z.strictObject({ act: z.literal('start'), name: name.nullable() }),

@@ -28,7 +28,15 @@ export type UseBody = {
   readonly backButter?: boolean
   readonly tileMm?: readonly [number, number]
   readonly packKg?: number
+  readonly outOfFlatMm?: number
 }
+
+/** What an undo takes back of the log, by the ids of its uses; told so that figures learned elsewhere leave them out. */
+export type UndoBody = { readonly uses?: readonly string[] }
+
+/** The id of a log entry in its channel. */
+export const useId = (entry: { readonly messageId: string; readonly part: number }): string =>
+  `${entry.messageId}/${entry.part}`
 
 type By = { readonly at: string; readonly person: string; readonly personName?: string; readonly messageId: string }
 

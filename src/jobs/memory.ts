@@ -13,7 +13,9 @@ import {
   picked,
   type ReadingBody,
   reverted,
+  type UndoBody,
   type UseBody,
+  useId,
   withChange,
   withPoint,
   withReading,
@@ -130,7 +132,6 @@ const by = (entry: Entry) => ({
   ...(entry.personName === undefined ? {} : { personName: entry.personName }),
   messageId: entry.messageId,
 })
-const idOf = (entry: Entry): string => `${entry.messageId}/${entry.part}`
 
 /** A change of the job makes the talk before it final, unless one message did both. */
 const stands = (memory: Memory, entry: Entry): Pick<Memory, 'talkBefore'> => ({
@@ -167,12 +168,12 @@ const FOLDERS: Readonly<Record<EntryKind, Folder>> = {
   }),
   asked: (memory, asked: Memory['asked']) => ({ ...memory, asked }),
   use: (memory, use: UseBody, entry) => {
-    const id = idOf(entry)
+    const id = useId(entry)
     const job = withUse(memory.job, { ...use, ...by(entry), id })
     return { ...memory, ...stands(memory, entry), job: withChange(job, { ...by(entry), is: 'use', id }), asked: null }
   },
   reading: (memory, reading: ReadingBody, entry) => {
-    const id = idOf(entry)
+    const id = useId(entry)
     const job = withReading(memory.job, { ...reading, ...by(entry), id })
     return {
       ...memory,
@@ -217,6 +218,15 @@ export function undoable(memory: Memory): 'change' | 'talk' | 'parked' | null {
     return 'talk'
   if (change) return 'change'
   return memory.parked.length > 0 ? 'parked' : null
+}
+
+/** The undo that the next entry would be, with what it takes back of the log. */
+export function undoEntry(memory: Memory): { readonly kind: 'undo'; readonly version: 1; readonly body: UndoBody } {
+  const change = undoable(memory) === 'change' ? memory.job.changes.findLast(stillStands) : undefined
+  const uses = memory.job.changes.flatMap((c) =>
+    c.is === 'use' && stillStands(c) && c.messageId === change?.messageId ? [c.id] : [],
+  )
+  return { kind: 'undo', version: 1, body: uses.length > 0 ? { uses } : {} }
 }
 
 const stillStands = (change: Change): boolean => change.is !== 'undo' && !change.undone

@@ -128,6 +128,23 @@ test('every tile size on offer is read as a tile, every material has a name', as
   expect(choices.materials).toContain(tools.settings.materials['sanded-grout']?.name)
 })
 
+test('what a crew logged is offered at once to the other channels of its workspace, under buttons too, and to no other', async () => {
+  const { answerer } = (await backing()).backing
+  const NEXT = 'slack:TCREW0001:CNEXT0001'
+  const mortar = 'mortar for 200 sf, 1/2 notch'
+  const told = async (channel: string) => (await answerer.handle(channel, message(mortar)))?.details.join('\n')
+  expect(await told(NEXT)).not.toContain('logged')
+  await answerer.handle(CHANNEL, message('260 sf shop floor, 1/2 notch'))
+  await answerer.handle(CHANNEL, message('used 6 bags on 192 sf'))
+  expect(await told(NEXT)).toContain('32 sf a bag (6 bags logged)')
+  const say = 'how many bags, 1/2 notch'
+  const pressed = await answerer.press(NEXT, { id: 'mortar', say, about: '150 sf mudroom' }, message(say))
+  expect(pressed?.details.join('\n')).toContain('32 sf a bag (6 bags logged)')
+  expect(await told('slack:TOTHER001:CFLOOR001')).not.toContain('logged')
+  await answerer.handle(CHANNEL, message('undo'))
+  expect(await told(NEXT)).not.toContain('logged')
+})
+
 test('a picture becomes a PNG', async () => {
   const { backing: made } = await backing()
   const png = await made.picture(

@@ -176,11 +176,36 @@ describe('what a crew learned', () => {
     expect(learnedFor(all, { ...setup, trowel: { ...trowel, depthMm: 9.5 } }, 1)).toBeNull()
   })
 
+  test('leaves out what was taken back, wherever it was logged', () => {
+    const crew = new Crew()
+    crew.say('130 sf, 1/2 notch')
+    crew.say('used 4 bags on 128 sf')
+    expect(learnedFrom(crew.entries)).toMatchObject([{ bags: 4 }])
+    crew.say('no it was 5 bags on 128 sf')
+    expect(learnedFrom(crew.entries)).toMatchObject([{ bags: 5 }])
+    crew.say('undo')
+    expect(learnedFrom(crew.entries)).toEqual([])
+    // As an older version wrote it: nothing is named, so the log still counts.
+    const old = crew.entries.map((one) => (one.kind === 'undo' ? { ...one, body: {} } : one))
+    expect(learnedFrom(old)).toMatchObject([{ bags: 9 }])
+  })
+
+  test('goes by floors as flat where some were', () => {
+    const level = entry('use', { stuff: 'mortar', bags: 4, m2: 16, trowel, outOfFlatMm: 3 })
+    const hollow = entry('use', { stuff: 'mortar', bags: 4, m2: 8, trowel, outOfFlatMm: 10 })
+    const all = learnedFrom([level, hollow])
+    const setup = { trowel, backButter: null, tileMm: null }
+    expect(learnedFor(all, { ...setup, outOfFlatMm: 9 }, 3)).toEqual({ m2PerBag: 2, bags: 4 })
+    expect(learnedFor(all, { ...setup, outOfFlatMm: 2 }, 3)).toEqual({ m2PerBag: 4, bags: 4 })
+    expect(learnedFor(all, setup, 3)).toEqual({ m2PerBag: 3, bags: 8 })
+    expect(checkEntry(hollow)).toEqual({ ok: true, value: 'known' })
+  })
+
   test('is told beside what the notch says', () => {
     const crew = new Crew()
     crew.learned = learnedFrom([entry('use', { stuff: 'mortar', bags: 6, m2: 18, trowel })])
     const reply = crew.say('mortar for 130 sf, 1/2 notch')
-    expect(reply.details.join('\n')).toContain('32 sf a bag (6 bags)')
+    expect(reply.details.join('\n')).toContain('32 sf a bag (6 bags logged)')
     expect(crew.say('32 sf a bag').values['mortar_coverage_m2_per_bag']).toBeCloseTo(32 * 0.09290304, 6)
   })
 })

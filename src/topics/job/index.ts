@@ -1,7 +1,7 @@
 /** The channel's job: what it holds, who changed it, undo, several jobs, points to compare with, reminders. */
 import type { FactName, Facts, Room, Tiling } from '../../facts.ts'
 import { differing, type Job } from '../../jobs/job.ts'
-import { ENTRY_VERSIONS, fold, type JobBody, type Memory, type ParkedJob, undoable } from '../../jobs/memory.ts'
+import { ENTRY_VERSIONS, fold, type JobBody, type Memory, type ParkedJob, undoable, undoEntry } from '../../jobs/memory.ts'
 import type { Concept } from '../../language/concepts.ts'
 import { count, instant, type Phrase, quote, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
@@ -122,7 +122,7 @@ function soFar(brief: Brief): Told {
 function undo(brief: Brief): Outcome<Told> {
   const { memory } = brief
   const what = undoable(memory)
-  const entry = { kind: 'undo', version: 1, body: {} }
+  const entry = undoEntry(memory)
   if (what === null) return fine({ topic: 'job', answer: say('job.nothing-to-undo') })
   const after = fold(memory, { ...entry, at: brief.now, person: brief.person, messageId: '', part: 0 })
   const facts = what === 'talk' ? (after.talk?.facts ?? after.facts) : after.facts

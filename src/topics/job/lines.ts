@@ -39,7 +39,12 @@ function withLearned(told: Told, brief: Brief): Told {
   const { notch, backButter } = trowelOf(brief, tile, [])
   const found = learnedFor(
     learned,
-    { trowel: notch, backButter, tileMm: tile ? [tile.lengthMm, tile.widthMm] : null },
+    {
+      trowel: notch,
+      backButter,
+      tileMm: tile ? [tile.lengthMm, tile.widthMm] : null,
+      ...(facts.outOfFlatMm === undefined ? {} : { outOfFlatMm: facts.outOfFlatMm }),
+    },
     LEAST_BAGS,
   )
   if (!found) return told

@@ -1,5 +1,6 @@
 /** The log: what went down, what it takes to finish, who burns what, running short, readings. */
 import type { UseBody } from '../../jobs/job.ts'
+import { undoEntry } from '../../jobs/memory.ts'
 import { percent, quote, say, word } from '../../phrase.ts'
 import { fine, type Outcome } from '../../problem.ts'
 import { logLines, usePhrase } from '../job/tell.ts'
@@ -40,12 +41,13 @@ const standing = (brief: Brief): Told => ({
 /** What a use was done with, so that it can be told what such work takes. */
 export function withSetup(use: UseBody, brief: Brief): UseBody {
   if (use.stuff === 'tile') return use
-  const { trowel, backButter } = brief.memory.facts
+  const { trowel, backButter, outOfFlatMm } = brief.memory.facts
   const tile = knownTile(brief.memory.facts)
   return {
     ...use,
     ...(trowel && use.stuff === 'mortar' ? { trowel } : {}),
     ...(backButter === undefined || use.stuff !== 'mortar' ? {} : { backButter }),
+    ...(outOfFlatMm === undefined || use.stuff !== 'mortar' ? {} : { outOfFlatMm }),
     ...(tile ? { tileMm: [tile.lengthMm, tile.widthMm] as const } : {}),
   }
 }
@@ -54,7 +56,7 @@ function keepUses(brief: Brief, read: Extract<LogRead, { is: 'use' }>): Outcome<
   const uses = read.uses.map((use) => withSetup(use, brief))
   const takesBack =
     read.corrects && brief.memory.job.changes.findLast((c) => c.is !== 'undo' && !c.undone)?.is === 'use'
-  const entries = [...(takesBack ? [{ kind: 'undo', version: 1, body: {} }] : []), ...uses.map(useEntry)]
+  const entries = [...(takesBack ? [undoEntry(brief.memory)] : []), ...uses.map(useEntry)]
   const { job, facts } = after(brief, entries)
   const stuff = uses[0].stuff === 'tile' ? 'mortar' : uses[0].stuff
   const told = finishOf(brief, job, facts, stuff, { leftM2: null, haveBags: null })

@@ -158,6 +158,17 @@ test('--data keeps the job over runs, the same text twice is two messages, and a
   expect(run(['--json', '--data', file, '--channel', 'yard', 'and grout?']).status).toBe(1)
 })
 
+test('what was logged and the crew’s own words count in later runs on the file, and within a run', () => {
+  const file = path.join(folder(), 'jobs.db')
+  const log = '260 sf shop floor, 1/2 notch\nused 6 bags on 192 sf\nwhen we say "goop" we mean mortar\n'
+  const next = 'start over\ngoop for 200 sf, 1/2 notch\n'
+  expect(run(['--json', '--data', file, '--now', NOW], log).status).toBe(0)
+  for (const done of [run(['--json', '--data', file, '--now', NOW], next), run(['--json', '--now', NOW], log + next)]) {
+    expect(objects(done).at(-1)).toMatchObject({ ok: true, topic: 'mortar' })
+    expect(objects(done).at(-1)!.text).toContain('32 sf a bag (6 bags logged)')
+  }
+})
+
 test('--data: what was printed is kept, even when the process is killed at once', async () => {
   const file = path.join(folder(), 'jobs.db')
   const child = spawn(process.execPath, [PROGRAM, '--json', '--data', file], { stdio: ['pipe', 'pipe', 'inherit'] })

@@ -162,7 +162,7 @@ export const jobs = {
   'log.light-check': 'Lift a tile and look at the contact before going on.',
 
   'learned.line':
-    'On earlier jobs with that trowel your crew got {coverage} a bag ({bags} bags). Say “{say}” to go by it.',
+    'With that trowel your crew has got {coverage} a bag ({bags} bags logged). Say “{say}” to go by it.',
   'learned.say': '{coverage} a bag',
 
   'remind.promised': 'I’ll tell you: {list}.',

@@ -162,7 +162,7 @@ export const jobs = {
   'log.light-check': 'Levanta una loseta y mira el contacto antes de seguir.',
 
   'learned.line':
-    'En trabajos anteriores con esa llana tu cuadrilla sacó {coverage} por bulto ({bags} bultos). Di “{say}” para ir con eso.',
+    'Con esa llana tu cuadrilla ha sacado {coverage} por bulto ({bags} bultos anotados). Di “{say}” para ir con eso.',
   'learned.say': '{coverage} por bulto',
 
   'remind.promised': 'Te aviso: {list}.',
