@@ -101,8 +101,7 @@ function answererOver(store: Store<Memory>, tools: Tools, log: Log): Answerer {
   }
 
   return {
-    handle: (channel, said) =>
-      answerWith(channel, said, (message, memory) => workSafely(message, memory, tools, bug)),
+    handle: (channel, said) => answerWith(channel, said, (message, memory) => workSafely(message, memory, tools, bug)),
     press: (channel, { about }, pressed) =>
       answerWith(channel, pressed, (message, memory) => workPressed(about, message, memory, tools, bug)),
     async setup(channel) {

@@ -18,6 +18,7 @@ import { type Meaning, meaningOf } from './talk.ts'
 import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { TOPIC_ANSWERS } from './topics/index.ts'
 import { withJobLines } from './topics/job/lines.ts'
+import { statesSite } from './topics/site.ts'
 import type { Brief, Told } from './topics/topic.ts'
 import { ownWordsTold } from './topics/words.ts'
 import type { Libraries } from './units/libraries.ts'
@@ -141,7 +142,19 @@ function contextOf(memory: Memory, person: string, settings: Settings): HearCont
 function metricOf(heard: Heard, before: boolean): boolean {
   if (heard.has('metric-word')) return true
   if (heard.has('imperial-word')) return false
-  return heard.system === null ? before : heard.system === 'metric'
+  return heard.system === null ? before || saysCelsius(heard) : heard.system === 'metric'
+}
+
+/** Temperatures in the figures they were told in are Celsius; they tell the units where nothing else does. */
+function saysCelsius(heard: Heard): boolean {
+  const { facts, quantities } = heard
+  const said = facts.temperatures ?? []
+  return (
+    said.length > 0 &&
+    said.every(({ c }) =>
+      quantities.some((q) => q.n === c && (q.unit === 'c' || q.unit === 'degree' || statesSite(heard))),
+    )
+  )
 }
 
 function briefOf(
@@ -182,9 +195,10 @@ function answered(meaning: Meaning, brief: Brief): Outcome<Told> {
   if (unreadable) return unreadable
   const [bare] = heard.loose
   // "make it 200" where nothing is counted in such figures: asked, not passed over.
-  const steers = STEERING.includes(meaning.topic ?? '')
+  const isHour = meaning.topic === 'cure' && meaning.facts.when !== undefined && (bare?.q.n ?? 0) <= 12
   if (
-    !steers &&
+    !isHour &&
+    !STEERING.includes(meaning.topic ?? '') &&
     heard.has('make-it') &&
     meaning.said.length === 0 &&
     bare?.q.dimension === 'none' &&

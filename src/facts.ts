@@ -202,6 +202,9 @@ export type Facts = {
   readonly zone?: string
   /** What it is like on site from day to day. [C] */
   readonly siteC?: number
+  readonly siteSlabC?: number
+  /** What it falls to at night. [C] */
+  readonly siteLowC?: number
   readonly goods?: SheetGoods
   readonly prices?: readonly Price[]
   /** Whose rules hold. */

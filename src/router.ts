@@ -213,6 +213,13 @@ function changesOnly(heard: Heard): boolean {
   )
 }
 
+/** Answers that end in powder to be mixed. */
+const WATERED: readonly Topic[] = ['tile', 'mortar', 'grout', 'mix']
+
+/** "how much water for that" */
+const asksWater = (heard: Heard): boolean =>
+  heard.has('water') && heard.has('how-much', 'how-many', 'what') && !heard.has('wet-use', 'waterproofing', 'shower')
+
 const POWDER_TOPICS: readonly Topic[] = ['grout', 'mix', 'mortar']
 
 /** The topic of a message that names none: that of the talk it goes on with, else by what it states. */
@@ -223,6 +230,7 @@ export function topicOf(heard: Heard, talk: Talk | null, followsUp: boolean): To
   const yields = route?.weak && followsUp && talk && (route.topic === 'cure' || POWDER_TOPICS.includes(talk.topic))
   if (yields) return talk.topic
   if (route) return route.topic
+  if (followsUp && talk && WATERED.includes(talk.topic) && asksWater(heard)) return 'mix'
   const { facts } = heard
   // An area told first and a tile after it: now there is something to count.
   const counts = facts.tile !== undefined || heard.has('how-many')

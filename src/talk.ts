@@ -26,6 +26,8 @@ import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { roomM2 } from './topics/floors.ts'
 import { steers } from './topics/job/route.ts'
 import { settledFacts } from './topics/outline.ts'
+import { retells, withBareDegrees } from './topics/retell.ts'
+import { keepsSite, siteFacts } from './topics/site.ts'
 
 /** Facts that belong to one question and go over only to the same topic. */
 const PASSING: readonly FactName[] = [
@@ -62,6 +64,7 @@ const QUESTION_WORDS: readonly Concept[] = [
   'so-far',
   'who',
   'picture',
+  'what-if',
 ]
 const CHANGE_WORDS: readonly Concept[] = ['make-it', 'add', 'drop', 'keep']
 
@@ -90,7 +93,7 @@ function withWallAsked(heard: Heard, memory: Memory): Heard {
 }
 
 export function meaningOf(message: Heard, memory: Memory): Meaning {
-  const heard = withWallAsked(message, memory)
+  const heard = withBareDegrees(withWallAsked(message, memory), memory.talk)
   const { talk, facts: job } = memory
   if (heard.has('math') && talk && !hasFloor(heard.facts))
     return {
@@ -108,8 +111,10 @@ export function meaningOf(message: Heard, memory: Memory): Meaning {
   const named = topicNamed(heard)
   const converts =
     conversionIn(heard, typeof talk?.values['area_m2'] === 'number') !== null && (named === null || named === 'layout')
-  const followsUp = !converts && talk !== null && (isFollowUp(heard, named) || narrows(heard, talk))
-  const topic = converts ? 'convert' : topicOf(heard, talk, followsUp)
+  // "slab is 50", "make it 4pm" after a wait: the wait, told again.
+  const again = talk !== null && retells(heard, talk)
+  const followsUp = !converts && talk !== null && (again || isFollowUp(heard, named) || narrows(heard, talk))
+  const topic = converts ? 'convert' : again ? talk.topic : topicOf(heard, talk, followsUp)
   const fitness = topic !== null && FITNESS_TOPICS.has(topic)
   const base = followsUp && talk ? carry(talk, job, topic) : { facts: job, carried: fromJob(job) }
   const floor = fitness ? null : withRooms(heard, memory, base.facts)
@@ -119,7 +124,7 @@ export function meaningOf(message: Heard, memory: Memory): Meaning {
   const scope = floor?.scope ?? sameTile(base.facts)
   const facts = merged(base.facts, said, scope)
   const carried = Object.fromEntries(Object.entries(base.carried).filter(([k]) => !(k in said)))
-  const changed = scaled(heard, facts, followsUp, topic)
+  const changed = scaled(heard, facts, followsUp, topic, memory)
   return {
     topic,
     facts: changed,
@@ -162,7 +167,7 @@ function withBareCount(heard: Heard, memory: Memory, said: Facts, followsUp: boo
     bare.nouns.length === 0 &&
     bare.q.dimension === 'none' &&
     !bare.q.token.fraction
-  if (!followsUp || !talk || !plain || Object.keys(said).length > 0) return said
+  if (!followsUp || !talk || talk.topic === 'cure' || !plain || Object.keys(said).length > 0) return said
   if (talk.lastSaid.includes('sparePct') && bare.q.n <= MOST_SPARES_PCT) return { ...said, sparePct: bare.q.n }
   if (talk.facts.areaM2 !== undefined && bare.q.n >= 3)
     return { ...said, areaM2: toSi(bare.q.n, talk.metric ? 'sqm' : 'sqft') }
@@ -406,12 +411,15 @@ function ofKnownRooms(heard: Heard, memory: Memory, said: Facts, base: Facts): R
 }
 
 /** "half that", "double that": so much of the area; after water for a bag, of the bag. */
-function scaled(heard: Heard, facts: Facts, followsUp: boolean, topic: Topic | null): Facts {
+function scaled(heard: Heard, facts: Facts, followsUp: boolean, topic: Topic | null, memory: Memory): Facts {
   const factor = heard.has('half-word') ? 0.5 : heard.has('double') ? 2 : null
   const own = heard.facts
   if (!followsUp || factor === null || own.pattern || hasFloor(own) || own.bagsToMix !== undefined || heard.has('bag'))
     return facts
-  if (topic === 'mix') return { ...facts, bagsToMix: factor }
+  if (topic === 'mix') {
+    const before = memory.talk?.values['mix_powder_kg']
+    return typeof before === 'number' ? { ...facts, powderKg: before * factor } : { ...facts, bagsToMix: factor }
+  }
   const { rooms, areaM2, ...rest } = facts
   const all = (rooms ?? []).reduce((sum: number, r: Room) => sum + roomM2(r), 0) + (areaM2 ?? 0)
   return all > 0 ? { ...rest, areaM2: all * factor } : facts
@@ -420,16 +428,20 @@ function scaled(heard: Heard, facts: Facts, followsUp: boolean, topic: Topic | n
 /** The job changes by a message that states facts without asking, by "make it" and "add", and by the first that names a floor. */
 function jobAfter(heard: Heard, memory: Memory, said: Facts, topic: Topic | null, scope: InScope): Facts | null {
   const states = !isQuestion(heard) && topic !== 'convert' && topic !== 'cure' && topic !== 'mix'
-  const changes = heard.has(...CHANGE_WORDS)
+  const changes = heard.has(...CHANGE_WORDS) && !heard.has('what-if')
   const first = !hasFloor(memory.facts) && (said.rooms !== undefined || said.areaM2 !== undefined)
   // "same but 24x24" asks the last question with another figure: that is talk.
   const repeats = heard.has('same') && !changes && memory.talk !== null
-  if ((!states && !changes && !first) || repeats) return null
-  const lasting = Object.fromEntries(
-    Object.entries(said).filter(
-      ([k, v]) => v !== undefined && !PASSING.includes(k as FactName) && k !== 'surface' && k !== 'wet',
+  const stated = (states || changes || first) && !repeats
+  const site = topic !== 'convert' && keepsSite(heard) ? siteFacts(said.temperatures) : {}
+  const lasting = {
+    ...site,
+    ...Object.fromEntries(
+      Object.entries(stated ? said : {}).filter(
+        ([k, v]) => v !== undefined && !PASSING.includes(k as FactName) && k !== 'surface' && k !== 'wet',
+      ),
     ),
-  ) as Facts
+  } as Facts
   return Object.keys(lasting).length > 0 ? merged(memory.facts, lasting, scope) : null
 }
 

@@ -79,7 +79,9 @@ const KNOWN = {
   bagsToMix: amount,
   temperatures: z.array(temperature).max(100),
   zone: name,
-  siteC: z.number().min(-100).max(100),
+  siteC: z.number().min(-100).max(200),
+  siteSlabC: z.number().min(-100).max(200),
+  siteLowC: z.number().min(-100).max(200),
   outOfFlatMm: mm,
 } satisfies Partial<Record<FactName, z.ZodType>>
 const facts = z

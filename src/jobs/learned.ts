@@ -2,6 +2,7 @@
 import type { Trowel } from '../facts.ts'
 import type { Entry } from '../message.ts'
 import { type UndoBody, type UseBody, useId } from './job.ts'
+import { understands } from './memory.ts'
 
 /** Bags and area of one set-up, all jobs together. */
 export type Learned = {
@@ -38,10 +39,10 @@ export function learnedFrom(
     entries.flatMap(({ kind, body }) => (kind === 'undo' ? ((body as UndoBody | null)?.uses ?? []) : [])),
   )
   for (const entry of entries) {
-    const { kind, version, body } = entry
+    const { kind, body } = entry
     if (gone.has(useId(entry))) continue
     const use = body as Partial<UseBody> | null
-    if (kind !== 'use' || version !== 1 || !use || use.stuff !== 'mortar' || use.total || !use.trowel) continue
+    if (!understands(entry) || kind !== 'use' || !use || use.stuff !== 'mortar' || use.total || !use.trowel) continue
     if (!(typeof use.bags === 'number' && use.bags > 0 && typeof use.m2 === 'number' && use.m2 > 0)) continue
     const one: Learned = {
       trowel: use.trowel,

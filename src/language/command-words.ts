@@ -19,6 +19,7 @@ export const COMMANDS = [
   'remind',
   'reminders',
   'cancel',
+  'cancel-last',
   'snooze',
 ] as const
 export type Command = (typeof COMMANDS)[number]
@@ -52,6 +53,9 @@ export type CommandLocale = {
   readonly yes: readonly string[]
   /** What stands before a name and before what is to be noted, longest first; the rest of the message is the name. */
   readonly beforeName: readonly string[]
+  /** What a reminder is asked with, and the small words between that, its time and its text. */
+  readonly reminding: readonly string[]
+  readonly noteJoins: readonly string[]
   /** Words at the ends of a name that are none of it. */
   readonly notName: readonly string[]
 }

@@ -29,6 +29,7 @@ import { readWishes } from './wishes.ts'
 export const MOST_CHARACTERS = 6000
 
 export type Heard = {
+  readonly typed: string
   readonly plain: PlainText
   readonly reader: Reader
   readonly tokens: readonly Token[]
@@ -165,6 +166,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const byRoom = outline ? [] : heardByRoom(text, plain, lexicon, context, sizes, reader, marks, draft)
   if (byRoom.length === 0) noteGuesses(sizes, plain, reader, notes)
   return {
+    typed: text,
     plain,
     reader,
     tokens,

@@ -116,7 +116,15 @@ export type Quantity = {
 }
 
 /** Words after which "in" is no inch: "12x24 in the kitchen". */
-const PREPOSITION_BEFORE: readonly Concept[] = ['the', 'room', 'house-part', 'metric-word', 'each', 'shower']
+const PREPOSITION_BEFORE: readonly Concept[] = [
+  'the',
+  'room',
+  'house-part',
+  'metric-word',
+  'each',
+  'shower',
+  'outside-air',
+]
 
 export class Reader {
   readonly lexicon: Lexicon

@@ -1,6 +1,9 @@
 /** Clock times in a message, through chrono-node: its components, never its Date, with the quantities blanked out first. */
 import type { TimeFound, TimeLibrary } from '../units/libraries.ts'
+import type { Concept } from './concepts.ts'
 import type { Heard } from './hear.ts'
+import type { Item } from './items.ts'
+import type { Quantity } from './measures.ts'
 import type { NumberToken } from './tokens.ts'
 
 const isClock = (heard: Heard, token: NumberToken): boolean =>
@@ -33,8 +36,30 @@ export function timeText(heard: Heard): string {
     if (!measured) continue
     const [from, to] = [heard.tokens[item.first].from, heard.tokens[item.last].to]
     for (let i = from; i < to; i++) text[i] = ' '
+    if (item.parts[0].dimension === 'temperature' || isTemperature(heard, item.parts[0])) blankNight(heard, item, text)
   }
   return text.join('')
+}
+
+const isTemperature = (heard: Heard, q: Quantity): boolean =>
+  q.dimension === 'none' && heard.facts.temperatures !== undefined && !heard.loose.some((l) => l.q === q)
+
+const OF_A_TEMPERATURE: readonly Concept[] = ['night', 'low', 'highest', 'is', 'at', 'the', 'of']
+
+/** "at 7 this morning, night low 45": the night beside a temperature is the temperature's. */
+function blankNight(heard: Heard, { first, last }: Item, text: string[]): void {
+  const { reader, tokens } = heard
+  if (
+    ![-3, -2, -1].some((k) => reader.is(first + k, 'low', 'highest', 'night')) &&
+    !reader.is(last + 1, 'night', 'low')
+  )
+    return
+  const blank = (i: number): void => {
+    for (let k = tokens[i].from; k < tokens[i].to; k++) text[k] = ' '
+  }
+  for (let i = first - 1; i >= 0 && reader.is(i, ...OF_A_TEMPERATURE); i--) blank(i)
+  for (let i = last + 1; i < tokens.length && reader.is(i, 'night', 'low', 'at', 'the'); i++) blank(i)
+  for (let i = first; i <= last; i++) blank(i)
 }
 
 /** A locale's words for times that its chrono lacks, as patterns over plain text and what chrono reads instead, tried in
@@ -92,25 +117,40 @@ function agoIn(heard: Heard, now: Temporal.ZonedDateTime): Moment | null {
     )
     if (!beside) continue
     const at = now.subtract({ seconds: Math.round(q.si * 3600) })
-    return { iso: at.toString({ timeZoneName: 'never', smallestUnit: 'second' }), dated: true }
+    return { iso: isoOf(at), dated: true, clock: true }
   }
   return null
 }
 
-export type Moment = { readonly iso: string; readonly dated: boolean }
+export type Moment = {
+  readonly iso: string
+  readonly dated: boolean
+  /** Whether an hour was told, and not just "now" or a day. */
+  readonly clock: boolean
+}
+
+const isoOf = (at: Temporal.ZonedDateTime): string => at.toString({ timeZoneName: 'never', smallestUnit: 'second' })
+
+/** An instant in a zone, else at the offset it was told with. */
+function zonedAt(iso: string, zone: string | null): Temporal.ZonedDateTime {
+  const offset = /([+-]\d\d:?\d\d)(?:\[|$)/.exec(iso)?.[1] ?? '+00:00'
+  return Temporal.Instant.from(iso).toZonedDateTimeISO(zone ?? offset)
+}
 
 /** The first moment told in the message, as an instant in the asker's zone.
- *  Something done is the latest such time that has passed; something to come the next one. Null where none is told. */
+ *  Something done is the latest such time that has passed; something to come the next one. Null where none is told.
+ *  @param about  what is told anew, "make it 4pm": the same day where no other is told */
 export function momentIn(
   heard: Heard,
   library: () => TimeLibrary,
   nowIso: string,
   zone: string | null,
   past: boolean,
+  about: string | null = null,
 ): Moment | null {
-  if (!mentionsTime(heard)) return null
-  const offset = /([+-]\d\d:?\d\d)(?:\[|$)/.exec(nowIso)?.[1] ?? (nowIso.endsWith('Z') ? '+00:00' : '+00:00')
-  const now = Temporal.Instant.from(nowIso).toZonedDateTimeISO(zone ?? offset)
+  const now = zonedAt(nowIso, zone)
+  const before = about === null ? null : zonedAt(about, zone)
+  if (!mentionsTime(heard)) return before && bareHour(heard, now, before, past)
   const ago = past ? agoIn(heard, now) : null
   if (ago) return ago
   const found = library().find(chronoText(heard, now), {
@@ -119,11 +159,35 @@ export function momentIn(
   })
   const best = found.find((f) => f.isCertain('hour')) ?? found.find((f) => f.isCertain('day') || f.isCertain('weekday'))
   if (!best) return null
-  return resolve(best, now, past, saysNight(best, heard))
+  return resolve(best, now, past, saysNight(best, heard), before)
+}
+
+/** "actually it was 3": a figure alone, where a time is told anew. */
+function bareHour(
+  heard: Heard,
+  now: Temporal.ZonedDateTime,
+  before: Temporal.ZonedDateTime,
+  past: boolean,
+): Moment | null {
+  const [bare] = heard.loose
+  const hour = bare?.q.n
+  const alone = heard.items.length === 1 && heard.loose.length === 1 && bare.nouns.length === 0
+  if (!alone || bare.q.dimension !== 'none' || !Number.isInteger(hour) || hour < 1 || hour > 12) return null
+  if (!heard.has('make-it', 'no-correction', 'is')) return null
+  const found: TimeFound = {
+    text: bare.q.token.text,
+    index: 0,
+    isCertain: (c) => c === 'hour',
+    get: (c) => (c === 'hour' ? hour : c === 'minute' ? 0 : null),
+  }
+  return resolve(found, now, past, false, before)
 }
 
 /** The bare "at 3" of a crew means the working day. */
 const WORKDAY_STARTS = 6
+const WORKDAY_ENDS = 21
+/** "remind me Thursday", "tomorrow morning": at the start of the day's work. */
+const MORNING = 7
 
 /** Whether the night stands in the time itself, and not beside it ("at 7 this morning, night low 45"). */
 function saysNight(found: TimeFound, heard: Heard): boolean {
@@ -138,10 +202,20 @@ function saysNight(found: TimeFound, heard: Heard): boolean {
 /** "last night at 7": an hour of the evening. */
 const EVENING_STARTS = 5
 
-function resolve(found: TimeFound, now: Temporal.ZonedDateTime, past: boolean, night: boolean): Moment {
+function resolve(
+  found: TimeFound,
+  now: Temporal.ZonedDateTime,
+  past: boolean,
+  night: boolean,
+  before: Temporal.ZonedDateTime | null,
+): Moment {
   const get = (c: string): number => found.get(c) ?? 0
   const dated = found.isCertain('day') || found.isCertain('weekday') || found.isCertain('month')
-  let hour = found.isCertain('hour') ? get('hour') : 12
+  const day =
+    dated || before === null
+      ? { year: get('year') || now.year, month: get('month') || now.month, day: get('day') || now.day }
+      : { year: before.year, month: before.month, day: before.day }
+  let hour = found.isCertain('hour') ? get('hour') : past ? 12 : partOfDay(found, now)
   if (
     found.isCertain('hour') &&
     !found.isCertain('meridiem') &&
@@ -150,9 +224,7 @@ function resolve(found: TimeFound, now: Temporal.ZonedDateTime, past: boolean, n
   )
     hour += 12
   let at = now.with({
-    year: get('year') || now.year,
-    month: get('month') || now.month,
-    day: get('day') || now.day,
+    ...day,
     hour,
     minute: found.isCertain('minute') ? get('minute') : 0,
     second: 0,
@@ -163,7 +235,21 @@ function resolve(found: TimeFound, now: Temporal.ZonedDateTime, past: boolean, n
   const later = Temporal.ZonedDateTime.compare(at, now) > 0
   if (past && later && (!dated || found.isCertain('weekday')))
     at = at.subtract({ days: found.isCertain('weekday') ? 7 : 1 })
-  // "set 5 hours ago" comes with certain hour and day: it is already right.
-  if (!past && !later && !dated) at = at.add({ days: 1 })
-  return { iso: at.toString({ timeZoneName: 'never', smallestUnit: 'second' }), dated }
+  if (!past && !later) {
+    // "remind me at 6", said in the afternoon: this evening; "monday at 7": the one that comes.
+    const evening = at.add({ hours: 12 })
+    const open = found.isCertain('hour') && !found.isCertain('meridiem') && hour < 12 && evening.hour <= WORKDAY_ENDS
+    if (open && !dated && Temporal.ZonedDateTime.compare(evening, now) > 0) at = evening
+    else if (found.isCertain('weekday')) at = at.add({ days: 7 })
+    else if (!dated) at = at.add({ days: 1 })
+  }
+  const clock = found.isCertain('hour') && Math.abs(now.until(at).total('minutes')) >= 1
+  return { iso: isoOf(at), dated, clock }
+}
+
+/** The hour of a day told without one: of its afternoon or evening where those were told, else when work starts. */
+function partOfDay(found: TimeFound, now: Temporal.ZonedDateTime): number {
+  const implied = found.get('hour') ?? MORNING
+  const usual = implied === now.hour || implied === 12
+  return usual ? MORNING : Math.max(MORNING, implied)
 }

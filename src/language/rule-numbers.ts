@@ -135,8 +135,9 @@ function compile(w: FigureWords) {
     joint: re(
       `${START}(${NUMBER}) ?(${unit})? ?(?:${w.joint})|(?:${w.joint}) (?:of |at |is |be |de )?(${NUMBER})(?![\\d.,/]| ?-?(?:${w.foot}|${w.metre})${END}) ?(${unit})?`,
     ),
+    // "9am" is no 9 a metre.
     fall: re(
-      `${START}(${NUMBER}) ?(${unit})? ?(?:${w.slope}) ?(?:(?:${w.articles}|each|every) )?(?:1 )?(${w.foot}|${w.metre})${END}`,
+      `${START}(${NUMBER})(?! ?[ap]\\.? ?m${END}) ?(${unit})? ?(?:${w.slope}) ?(?:(?:${w.articles}|each|every) )?(?:1 )?(${w.foot}|${w.metre})${END}`,
     ),
     offset: /(?<![\p{L}\p{N}/.,])(50 ?\/ ?50|1\/2|1\/3|1\/4|2\/3)(?!\d| ?(?:"|in |inch|joint|grout|gap|notch))/u,
     decimal: /(?<![\p{L}\p{N}/])(0?\.\d+)(?! ?(?:mm|cm|m|in|inch|ft|"))/u,

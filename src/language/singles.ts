@@ -154,7 +154,7 @@ function partsOf({ q, reader }: Figure): number | null {
 
 /** "high 70 low 45", "slab 62", "58 out": degrees nobody wrote. */
 function bareTemperature(context: Figure): boolean {
-  const { q, reader } = context
+  const { q, reader, metric } = context
   if (q.token.fraction || q.token.spelled || q.n > 125) return false
   const before = [1, 2].some(
     (k) => reader.is(q.first - k, 'slab', 'low', 'highest', 'temperature-word') && !reader.number(q.first - 1),
@@ -167,8 +167,46 @@ function bareTemperature(context: Figure): boolean {
     !reader.is(q.last + 1, 'per', 'time-word')
   // "its 50, when can we grout"
   const waits = reader.is(q.first - 1, 'is') && q.n >= 35 && context.nouns.length === 0 && speaksOfWaits(reader)
-  if (!before && !after && !at && !waits) return false
-  return temperature({ ...context, q: { ...q, unit: 'degree', dimension: 'temperature', si: toSi(q.n, 'degree') } })
+  if (!before && !after && !at && !waits && !bareSite(context)) return false
+  const unit = before || after || at || waits || metric || q.n < SITE_F[0] ? 'degree' : 'f'
+  return temperature({ ...context, q: { ...q, unit, dimension: 'temperature', si: toSi(q.n, unit) } })
+}
+
+/** What it can be where tile is set, in either scale, where nobody says which. */
+const SITE_F: readonly [number, number] = [25, 120]
+const SITE_C: readonly [number, number] = [0, 40]
+const LEAST_C = 5
+const MOST_WEATHER_WORDS = 7
+const BETWEEN_SITE_AND_FIGURE: readonly Concept[] = ['is', 'at', 'about', 'the', 'day-word', 'time-word', 'to']
+
+/** "shop was 61", "site is at 58", "it's 45 in the wash-up": degrees nobody wrote, of where the work is. */
+function bareSite({ q, reader, nouns, metric }: Figure): boolean {
+  const [least, most] = metric ? SITE_C : SITE_F
+  if (q.n > most || reader.number(q.last + 1)) return false
+  const place: readonly Concept[] = ['site-word', 'house-part', 'room']
+  const of = nouns.filter((n) => !place.includes(n.mark.concept))
+  if (of.length > 0) return false
+  let i = q.first - 1
+  let verbs = 0
+  while (reader.is(i, ...BETWEEN_SITE_AND_FIGURE)) {
+    if (reader.is(i, 'is', 'at')) verbs++
+    i--
+  }
+  // "is at", "esta a": nothing is counted so, and 14 can only be Celsius.
+  if (q.n < least) return verbs > 1 && q.n >= LEAST_C && reader.is(i, 'site-word')
+  if (verbs > 0 && reader.is(i, 'site-word')) return true
+  // "it's 65 now", "no, its 48 today"
+  if (
+    (verbs > 0 ? i < 0 || reader.is(i, 'no-correction') : reader.is(q.first - 1, 'no-correction')) &&
+    reader.is(q.last + 1, 'time-word', 'day-word')
+  ) {
+    const figures = reader.tokens.filter((token) => token.kind === 'number')
+    return figures.length === 1 && reader.tokens.length <= MOST_WEATHER_WORDS
+  }
+  // "45 in the wash-up": the place behind the figure.
+  const [first, second] = [q.last + 1, q.last + 2]
+  const then = reader.is(second, 'the') || reader.is(second, 'for') ? q.last + 3 : second
+  return (verbs > 0 || i < 0) && reader.is(first, 'for', 'convert-to', 'site-word', 'at') && reader.is(then, ...place)
 }
 
 const WAITS: readonly Concept[] = [

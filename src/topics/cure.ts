@@ -8,6 +8,7 @@ import { hours, instant, named, type Phrase, say, temperature, word } from '../p
 import { clockRules, cureLimits } from '../practice.ts'
 import { fine, type Outcome } from '../problem.ts'
 import type { Grout, Mortar, Wait } from '../settings.ts'
+import { temperaturesOf } from './site.ts'
 import { groutOf, knownTile, mortarOf } from './stuff.ts'
 import { type Brief, type Source, sourceOf, type Told } from './topic.ts'
 
@@ -68,8 +69,8 @@ export function cure(brief: Brief): Outcome<Told> {
   const { material, id, waits } = stuff.value
   const start = startOf(brief)
   const startMinute = start ? minuteOf(start) : null
-  const said = (brief.facts.temperatures ?? []).filter((t) => t.of !== 'reference')
-  const assumed: Phrase[] = []
+  const { all: said, told } = temperaturesOf(brief)
+  const assumed: Phrase[] = [...told]
   const history = historyOf(said, startMinute) ?? { kind: 'constant' as const, c: material.referenceC }
   if (said.length === 0)
     assumed.push(say('cure.assumed-temperature', { temperature: temperature(material.referenceC) }))
@@ -108,14 +109,20 @@ function isAfterGrout(brief: Brief): boolean {
 
 /** When it was done, where the message or the talk tells. */
 function startOf(brief: Brief): string | null {
-  const heardNow = momentIn(
-    brief.heard,
-    () => brief.libraries.times(brief.heard.reader.lexicon.locale.code),
+  const { heard } = brief
+  const before = brief.facts.when ?? null
+  const moment = momentIn(
+    heard,
+    () => brief.libraries.times(heard.reader.lexicon.locale.code),
     brief.now,
     brief.zone,
     true,
+    heard.has('set-verb', 'grouted-verb') && !heard.has('make-it', 'no-correction') ? null : before,
   )
-  return heardNow?.iso ?? brief.facts.when ?? null
+  if (before === null || moment === null || heard.has('set-verb', 'grouted-verb')) return moment?.iso ?? before
+  // "it was 58 this morning", "it's 65 now": of the temperature, not of the setting.
+  const tells = moment.clock || (moment.dated && brief.heard.facts.temperatures === undefined)
+  return tells ? moment.iso : before
 }
 
 const minuteOf = (iso: string): number => {
@@ -162,7 +169,7 @@ function tell(brief: Brief, w: Worked): Outcome<Told> {
         ? [say('cure.from', { start: instant(w.start), since: word(since), hours: waitText(w.cure.waits[main]) })]
         : []),
       ...names.filter((n) => n !== main).map((n) => otherLine(n, w.cure.waits[n], ends[n])),
-      ...(w.cure.askNightLow ? [say('cure.ask-night')] : []),
+      ...(w.cure.askNightLow && !w.said.some((t) => t.of === 'low') ? [say('cure.ask-night')] : []),
     ],
     assumed: w.assumed,
     warnings: [...w.cure.warnings.map((x) => warning(x)), say('cure.guide')],

@@ -14,6 +14,7 @@ import { alone, figureNear, lengthMm } from './around/read.ts'
 import { byTiling } from './by-tiling.ts'
 import { floorSum } from './floors.ts'
 import { laidFor } from './plan.ts'
+import { temperaturesOf } from './site.ts'
 import { jointOf, knownTile, mortarOf, tilePhrase, usualJointMm } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
@@ -243,7 +244,7 @@ function freeAfter(brief: Brief): Outcome<{ lowH: number; highH: number; c: numb
   const meant = mortarOf(brief, knownTile(brief.facts))
   if (!meant.ok) return meant
   const { mortar } = meant.value
-  const said = brief.facts.temperatures ?? []
+  const said = temperaturesOf(brief).all
   const coldest = said.length ? Math.min(...said.map((t) => t.c)) : null
   const rapid = mortar.setting === 'cement' ? freeAfterH.value : mortar.waits.grout.h
   if (coldest === null) return fine({ lowH: rapid, highH: rapid, c: null })

@@ -7,6 +7,7 @@ import { hotRule, potLifeInput } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { type Grout, type Leveller, type Mortar, materialOf, usualPack } from '../settings.ts'
 import { bedFor } from './mortar.ts'
+import { airC, temperaturesOf } from './site.ts'
 import { groutOf, knownTile, mortarOf, packPhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
 
@@ -19,7 +20,9 @@ function powderOf(brief: Brief): Outcome<Powder> {
   }
   const groutNamed = brief.facts.grout
   if (
-    (brief.has('grout') || (groutNamed !== undefined && !brief.has('mortar'))) &&
+    (brief.has('grout') ||
+      (brief.memory.talk?.topic === 'grout' && brief.heard.has('water')) ||
+      (groutNamed !== undefined && !brief.has('mortar'))) &&
     !(brief.has('mortar') && groutNamed === undefined)
   ) {
     const grout = groutOf(brief, groutNamed ?? ('sanded' satisfies GroutName))
@@ -30,16 +33,27 @@ function powderOf(brief: Brief): Outcome<Powder> {
 }
 
 /** How much powder is meant: a weight, or bags or parts of one. [kg] */
-function powderKg(brief: Brief, material: Powder, assumed: Phrase[]): number {
+function powderKg(brief: Brief, material: Powder, assumed: Phrase[]): { readonly kg: number; readonly bags: number } {
   const { facts } = brief
-  if (facts.powderKg !== undefined) return facts.powderKg
-  const bags = facts.bagsToMix ?? facts.haveBags ?? facts.usedBags ?? 1
+  if (facts.powderKg !== undefined) return { kg: facts.powderKg, bags: 1 }
+  const own = brief.heard.facts
+  // "per bag", after half a bag: one.
+  const perBag =
+    brief.heard.has('bag', 'kit') && (own.bagsToMix ?? own.haveBags ?? own.usedBags ?? own.bagKg) === undefined
+  const bags = perBag ? 1 : (facts.bagsToMix ?? facts.haveBags ?? facts.usedBags ?? bagsOfTalk(brief, material) ?? 1)
   const pack =
     facts.bagKg !== undefined
       ? { name: '', kg: facts.bagKg }
       : usualPack(material, brief.metric ? 'metric' : 'imperial')
   if (facts.bagKg === undefined) assumed.push(say('assumed.bag', { bag: packPhrase(pack) }))
-  return bags * pack.kg
+  return { kg: bags * pack.kg, bags }
+}
+
+/** "how much water for that", after an answer in bags. */
+function bagsOfTalk({ heard, memory: { talk } }: Brief, material: Powder): number | null {
+  if (talk === null || talk.topic === 'mix' || !heard.has('water') || heard.has('bag', 'kit', 'powder')) return null
+  const bags = talk.values[material.kind === 'grout' ? 'grout_bags' : 'mortar_bags']
+  return typeof bags === 'number' && bags > 0 ? bags : null
 }
 
 const mixCaution = say('mix.never-water')
@@ -48,7 +62,8 @@ export function mix(brief: Brief): Outcome<Told> {
   const found = powderOf(brief)
   if (!found.ok) return found
   const material = found.value
-  const temp = brief.facts.temperatures?.[0]?.c ?? material.referenceC
+  const { all, told } = temperaturesOf(brief)
+  const temp = airC(all) ?? material.referenceC
   const life = potLife(brief, material, temp)
   if (!life.ok) return life
   const open =
@@ -61,6 +76,7 @@ export function mix(brief: Brief): Outcome<Told> {
     warnings: [mixCaution, say('mix.sheet')],
     sources: [{ text: material.source }],
     offers: ['math'],
+    assumed: told,
   }
   const slake = material.slakeMin
   const base = {
@@ -102,7 +118,7 @@ function potLife(
   return input ? potLifeMin(input, c) : fine(null)
 }
 
-type Common = Pick<Told, 'topic' | 'warnings' | 'sources' | 'offers'>
+type Common = Required<Pick<Told, 'topic' | 'warnings' | 'sources' | 'offers' | 'assumed'>>
 type Base = NonNullable<Told['values']>
 type Life = { low: number; usual: number; high: number } | null
 
@@ -135,7 +151,7 @@ function potLifeAnswer(
         usual: minutes(Math.round(life.usual)),
       }),
     ],
-    assumed: [say('cure.assumed-material', { material: named(material.name) })],
+    assumed: [...common.assumed, say('cure.assumed-material', { material: named(material.name) })],
     values: base,
   })
 }
@@ -151,7 +167,7 @@ const ageOf = (min: number, life: { low: number; high: number }): 'good' | 'look
 
 function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common, base: Base): Outcome<Told> {
   const assumed: Phrase[] = []
-  const kg = powderKg(brief, material, assumed)
+  const { kg, bags } = powderKg(brief, material, assumed)
   if (material.waterLPerKg === null)
     return fine({
       ...common,
@@ -165,11 +181,12 @@ function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common,
     ...common,
     answer: say('mix.water', { usual: volume(w.usual), low: volume(w.low), high: volume(w.high), powder: mass(kg) }),
     details: [
+      ...(bags > 1 ? [say('mix.per-bag', { bags: number(bags, 2), each: volume(w.usual / bags) })] : []),
       say('mix.order', { slake: minutes(material.slakeMin?.usual ?? 0) }),
       ...(life ? [say('mix.life-line', { usual: minutes(life.usual) })] : []),
       ...(material.kind === 'grout' ? [say('grout.same-water')] : []),
     ],
-    assumed: [...assumed, say('cure.assumed-material', { material: named(material.name) })],
+    assumed: [...assumed, ...common.assumed, say('cure.assumed-material', { material: named(material.name) })],
     working: [
       say('mix.work-water', {
         kg: number(kg, 2),
@@ -178,6 +195,8 @@ function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common,
       }),
     ],
     values: { ...base, mix_powder_kg: kg, mix_water_l: w.usual, mix_water_l_low: w.low, mix_water_l_high: w.high },
+    // The next question of water is of the same stuff.
+    ...(material.kind === 'grout' ? { learned: { grout: brief.facts.grout ?? 'sanded' } } : {}),
   })
 }
 
@@ -191,7 +210,7 @@ function batchAnswer(brief: Brief, material: Mortar, lifeMin: number, common: Co
   const { defaults } = brief.settings
   const paceM2PerH = brief.facts.paceM2PerH ?? defaults.paceM2PerH
   if (brief.facts.paceM2PerH === undefined) assumed.push(say('mix.assumed-pace', { area: area(paceM2PerH) }))
-  const weather = { c: brief.facts.temperatures?.[0]?.c ?? material.referenceC, sunOrWind: brief.has('sun', 'wind') }
+  const weather = { c: airC(temperaturesOf(brief).all) ?? material.referenceC, sunOrWind: brief.has('sun', 'wind') }
   const open = openTimeMin(material.openTimeMin, weather, hotRule(brief.settings))
   if (!open.ok) return open
   const next = batch({
@@ -216,7 +235,7 @@ function batchAnswer(brief: Brief, material: Mortar, lifeMin: number, common: Co
     ...common,
     answer: spreadFirst ? spread : mixed,
     details: [spreadFirst ? mixed : spread, say('mix.touch')],
-    assumed,
+    assumed: [...assumed, ...common.assumed],
     values: { ...base, mix_powder_kg: b.powderKg, mix_water_l: b.waterL?.usual },
     sources: [...(common.sources ?? []), sourceOf(brief.settings.practice.mix.hotC)],
   })

@@ -1,40 +1,7 @@
 /** Conversations: each line is said in turn, the last answer is looked at. Areas and lengths are worked out beside them. */
 import { describe, expect, test } from 'vitest'
-import type { Reply } from '../../src/reply.ts'
 import { Crew, NOW } from '../support/crew.ts'
-
-const SF = 0.09290304
-const IN = 25.4
-type Expected = {
-  readonly ok?: false
-  readonly topic?: string | readonly string[]
-  readonly values?: Readonly<Record<string, number | readonly [least: number, most: number] | null>>
-  readonly says?: string | RegExp
-}
-type Talk = readonly [said: readonly string[], expected: Expected]
-
-const sf = (n: number): number => n * SF
-const inch = (n: number): number => n * IN
-
-function holds(reply: Reply, expected: Expected): void {
-  const text = [reply.answer, ...reply.details, ...reply.warnings].join('\n')
-  expect(reply.ok, text).toBe(expected.ok ?? true)
-  if (expected.topic) expect([expected.topic].flat(), text).toContain(reply.topic)
-  for (const [key, value] of Object.entries(expected.values ?? {})) {
-    const got = reply.values[key]
-    if (value === null) expect(got, `${key}: ${text}`).toBeUndefined()
-    else if (typeof value === 'number') {
-      expect(got, `${key}: ${text}`).toBeTypeOf('number')
-      expect(Math.abs(Number(got) - value), `${key} ${got}: ${text}`).toBeLessThanOrEqual(
-        Math.abs(value) * 0.005 + 1e-9,
-      )
-    } else {
-      expect(Number(got), `${key}: ${text}`).toBeGreaterThanOrEqual(value[0])
-      expect(Number(got), `${key}: ${text}`).toBeLessThanOrEqual(value[1])
-    }
-  }
-  if (expected.says) expect(text).toMatch(expected.says)
-}
+import { holds, inch, lastOf, sf, type Talk } from '../support/talks.ts'
 
 const FLOOR = '10x13 shop floor, 18x18 tile, 3/16 joint'
 
@@ -229,12 +196,7 @@ const TALKS: readonly Talk[] = [
 test('the corpus is as large as it is meant to be', () => expect(TALKS.length).toBeGreaterThanOrEqual(60))
 
 describe('talks', () => {
-  test.each(TALKS)('%j', (said, expected) => {
-    const crew = new Crew()
-    let reply: Reply | null = null
-    for (const text of said) reply = crew.say(text)
-    holds(reply as unknown as Reply, expected)
-  })
+  test.each(TALKS)('%j', (said, expected) => holds(lastOf(said), expected))
 })
 
 describe('forgetting a channel', () => {

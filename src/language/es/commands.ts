@@ -4,20 +4,14 @@ export const commands: CommandLocale = {
   commands: {
     'so-far': [
       'que llevamos|que tenemos|que tienes|que llevas|que sabes + !faltan',
+      'cuantos bultos llevamos|cuantos sacos llevamos|cuantas llevamos|cuantas losetas llevamos|cuanto llevamos|cuantos llevamos|cuantas van|cuantos van|que hemos puesto|que hemos usado|cuanto hemos usado|cuantos hemos usado',
       'como vamos|en que vamos|como va la obra',
       'resumen',
       'estado$',
       'que hay en el trabajo|que hay en la obra|que cuartos',
       'ensename el trabajo|muestra el trabajo|muestra la obra',
     ],
-    undo: [
-      'deshacer|deshaz',
-      'olvidalo$',
-      'cancela eso|borra eso|quita eso',
-      'regresalo',
-      'me equivoque$',
-      'lo anterior no',
-    ],
+    undo: ['deshacer|deshaz', 'olvidalo$', 'borra eso|quita eso', 'regresalo', 'me equivoque$', 'lo anterior no'],
     history: ['quien cambio|quien puso|quien dijo|quien anoto|quien quito|quien agrego', 'historial'],
     'start-over': [
       'empezar de nuevo|empieza de nuevo|empecemos de nuevo',
@@ -69,7 +63,14 @@ export const commands: CommandLocale = {
       'cancela$|cancela el|cancela los|cancelar|cancela todo',
       'quita el recordatorio|quita los recordatorios|ya no me recuerdes|ya no avises',
     ],
-    snooze: ['^pospon|posponlo', 'mas tarde$ + recuerda|avisa', 'recuerdame otra vez|avisame otra vez'],
+    'cancel-last': ['^cancela eso|cancelalo|cancelala|cancela ese|cancela esa|cancela el ultimo|cancela lo ultimo'],
+    snooze: [
+      '^pospon|posponlo|posponer',
+      'mas tarde$ + recuerda|avisa',
+      'recuerdame otra vez|avisame otra vez|recuerdame de nuevo|avisame de nuevo|recuerdame mas tarde|avisame mas tarde',
+      'otros + minutos|min$ + recuerda|avisa|dame',
+      'aplaza|aplazalo|retrasalo + aviso|recordatorio|min$|minutos',
+    ],
   },
   log: {
     used: [
@@ -160,6 +161,19 @@ export const commands: CommandLocale = {
     'toma nota',
     'lectura',
   ],
+  reminding: [
+    'recuerdame',
+    'recuerdanos',
+    'recuerda',
+    'acuerdame',
+    'avisame',
+    'avisanos',
+    'avisa',
+    'pon una alarma',
+    'alarma',
+    'recordatorio',
+  ],
+  noteJoins: ['que', 'de', 'a', 'en', 'el', 'la', 'las', 'los', 'para', 'dentro', 'como', 'eso', 'del', 'por', 'favor'],
   notName: [
     'la',
     'el',

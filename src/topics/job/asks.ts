@@ -15,6 +15,7 @@ const QUESTIONS: readonly Concept[] = [
   'help',
   'math',
   'picture',
+  'what-if',
 ]
 
 export const asksSomething = (heard: Heard): boolean => heard.has(...QUESTIONS) || heard.plain.text.includes('?')

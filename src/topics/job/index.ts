@@ -1,24 +1,34 @@
 /** The channel's job: what it holds, who changed it, undo, several jobs, points to compare with, reminders. */
 import type { FactName, Facts, Room, Tiling } from '../../facts.ts'
 import { differing, type Job } from '../../jobs/job.ts'
-import { ENTRY_VERSIONS, fold, type JobBody, type Memory, type ParkedJob, undoable, undoEntry } from '../../jobs/memory.ts'
+import {
+  ENTRY_VERSIONS,
+  fold,
+  type JobBody,
+  type Memory,
+  type ParkedJob,
+  undoable,
+  undoEntry,
+} from '../../jobs/memory.ts'
 import type { Concept } from '../../language/concepts.ts'
 import { count, instant, type Phrase, quote, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { isMixed, sameRoom, tiledBy, tilingOf, untiled } from '../../room-tiles.ts'
 import { floorSum } from '../floors.ts'
 import { logValues } from '../log/values.ts'
+import { siteFacts, statesSite } from '../site.ts'
 import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
 import { lasting, numberIn, quantitiesOf, tilesBySize, type Values } from './quantities.ts'
 import { changeOrder, markPoint, signOff } from './record.ts'
-import { bucket, cancelReminders, listReminders, remind, snooze } from './remind.ts'
+import { bucket, cancelLast, cancelReminders, listReminders, remind, snooze, upcoming } from './remind.ts'
 import { startsBucket } from './route.ts'
 import { changePhrase, factPhrase, factPhrases, factWord, jobName, logLines } from './tell.ts'
 
 export function job(brief: Brief): Outcome<Told> {
   const { command, zone, yes } = brief.heard.commands
   if (startsBucket(brief.heard)) return bucket(brief)
+  if (statesSite(brief.heard)) return fine(keepSite(brief))
   const { asked } = brief.memory
   if (asked?.question === 'forget' && asked.person === brief.person && (yes || (command === 'forget' && yes)))
     return fine({ topic: 'job', answer: say('job.forgotten'), forget: true })
@@ -54,6 +64,8 @@ export function job(brief: Brief): Outcome<Told> {
       return fine(listReminders(brief))
     case 'cancel':
       return fine(cancelReminders(brief))
+    case 'cancel-last':
+      return upcoming(brief).length > 0 ? fine(cancelLast(brief)) : undo(brief)
     case 'snooze':
       return fine(snooze(brief))
     default:
@@ -323,6 +335,28 @@ function keep(brief: Brief): Told {
     details: held.details,
     values: held.values,
     entries: keys.length > 0 ? [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts } }] : [],
+    offers: ['undo'],
+  }
+}
+
+/** "site is 58F": what waits and mixing go by from now on. */
+function keepSite(brief: Brief): Told {
+  const { memory } = brief
+  const site = siteFacts(brief.heard.facts.temperatures)
+  const facts = { ...memory.facts, ...site }
+  const keys = Object.keys(site) as FactName[]
+  const running = memory.promised.some(
+    (p) => p.about !== 'note' && p.dueMs > Temporal.Instant.from(brief.now).epochMilliseconds,
+  )
+  return {
+    topic: 'job',
+    answer: say('job.site', { list: keys.flatMap((key) => factPhrase(key, facts, brief.metric) ?? []) }),
+    details: [...(running ? [say('job.site-running')] : [])],
+    values: factValues(facts),
+    entries:
+      differing(memory.facts, facts).length > 0
+        ? [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts } }]
+        : [],
     offers: ['undo'],
   }
 }

@@ -10,7 +10,8 @@ import { readUses } from '../log/read.ts'
 import { knownTile, trowelOf } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
 import { asksSomething } from './asks.ts'
-import { factWord } from './tell.ts'
+import { waitLine } from './remind.ts'
+import { factPhrase, factWord } from './tell.ts'
 
 const MOST_NAMED = 4
 /** Fewer bags than this say little about a crew. */
@@ -26,7 +27,10 @@ function withKept(told: Told, brief: Brief, meaning: Meaning): Told {
   if (!meaning.jobFacts) return told
   const keys = differing(brief.memory.facts, meaning.jobFacts)
   if (keys.length === 0) return told
-  const what = keys.slice(0, MOST_NAMED).map(factWord)
+  const { jobFacts } = meaning
+  const what = keys
+    .slice(0, MOST_NAMED)
+    .map((key) => (key.startsWith('site') ? factPhrase(key, jobFacts, brief.metric) : null) ?? factWord(key))
   return { ...told, details: [...(told.details ?? []), say('job.kept', { what })] }
 }
 
@@ -70,30 +74,41 @@ function withUses(told: Told, brief: Brief): Told {
   }
 }
 
+/** Promised waits of a floor that are still to come. */
+const runningFor = ({ memory, now }: Brief, start: string | undefined) =>
+  memory.promised.filter(
+    (p) => start !== undefined && p.id.endsWith(`@${start}`) && p.dueMs > Temporal.Instant.from(now).epochMilliseconds,
+  )
+
 /** What is stated as set, or asked to be reminded of, is told when its wait is over. */
 function withReminders(told: Told, brief: Brief, meaning: Meaning): Told {
   if (told.topic !== 'cure') return told
   const { heard, memory } = brief
   const asked = heard.commands.command === 'remind'
   const states = heard.has('set-verb', 'grouted-verb') && !asksSomething(heard)
-  if (!asked && !states) return told
+  const before = memory.talk?.facts.when
+  const running = runningFor(brief, before)
+  const moves = !asked && !states && !asksSomething(heard) && running.length > 0
+  if (!asked && !states && !moves) return told
   const start = told.learned?.when ?? brief.facts.when ?? null
-  const only = (['grout', 'walk', 'heavy'] as const).filter((w) => asked && heard.has(w))
+  const only = moves
+    ? running.map((p) => p.about)
+    : (['grout', 'walk', 'heavy'] as const).filter((w) => asked && heard.has(w))
   const reminders: Reminding[] = remindersOf(told.values ?? {}, start, brief, only)
   if (reminders.length === 0)
     return asked ? { ...told, details: [...(told.details ?? []), say('remind.when-set')] } : told
   // Told anew: what was promised for the time before is not sent.
-  const before = memory.talk?.facts.when
   const ids = reminders.map((r) => r.id)
-  const stale =
-    meaning.followsUp && before !== undefined && before !== start
-      ? memory.promised.filter((p) => p.id.endsWith(`@${before}`) && !ids.includes(p.id)).map((p) => p.id)
-      : []
+  const stale = meaning.followsUp && before !== start ? running.filter((p) => !ids.includes(p.id)).map((p) => p.id) : []
+  const [firstLine, ...others] = told.details ?? []
   return {
     ...told,
+    ...(asked ? { answer: say('remind.promised', { list: reminders.map(waitLine) }) } : {}),
     reminders,
     ...(stale.length > 0 ? { cancels: stale } : {}),
-    details: [...(told.details ?? []), say('remind.will')],
+    details: asked
+      ? [...(firstLine ? [firstLine] : []), ...others.filter((line) => !line.key.startsWith('cure.line'))]
+      : [...(told.details ?? []), say(moves ? 'remind.moved' : 'remind.will')],
     offers: [...(told.offers ?? []), 'cancel'],
   }
 }

@@ -2,6 +2,7 @@
 import type { Promised } from '../../jobs/memory.ts'
 import type { Reminding } from '../../jobs/reminders.ts'
 import { remindersOf, waiting } from '../../jobs/reminders.ts'
+import type { Heard } from '../../language/hear.ts'
 import { momentIn } from '../../language/moments.ts'
 import { count, instant, type Phrase, quote, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
@@ -46,10 +47,20 @@ export function remind(brief: Brief): Outcome<Told> {
 
 export const waitLine = (wait: Reminding): Phrase => say(`remind.line-${wait.about}`, { at: instant(wait.at) })
 
+/** The first time span of the message, "1 hour 30 min" in one; later ones belong to what it is about. [h] */
+function firstDurationH({ heard }: Brief): number | null {
+  const spans = heard.quantities.filter((q) => q.dimension === 'time' && q.si !== null)
+  const [first, second] = spans
+  if (!first) return null
+  const joined = second !== undefined && second.first - first.last <= 2 && (second.si as number) < (first.si as number)
+  return (first.si as number) + (joined ? (second.si as number) : 0)
+}
+
 /** When it is to be: after the time told, or at it. [ms since 1970] */
 function dueIn(brief: Brief): number | null {
   const { heard } = brief
-  if (heard.durationsH.length > 0) return nowMs(brief) + heard.durationsH.reduce((a, b) => a + b, 0) * HOUR_MS
+  const afterH = firstDurationH(brief)
+  if (afterH !== null) return nowMs(brief) + afterH * HOUR_MS
   const moment = momentIn(
     heard,
     () => brief.libraries.times(heard.reader.lexicon.locale.code),
@@ -62,12 +73,36 @@ function dueIn(brief: Brief): number | null {
   return at > nowMs(brief) ? at : null
 }
 
-/** The crew's own words of what it is about, in "remind me in 20 min to check the batch". */
-const ABOUT = /\b(?:to|about|that|de|que)\s+(.{2,80})$/
+const MOST_NOTE = 80
+
+/** The crew's own words of what it is about, as they were typed: "check the batch" of "remind me in 20 min to check the
+ *  batch". Null where nothing is left beside the asking and the time. */
+function noteIn(heard: Heard): string | null {
+  const { tokens, reader, quantities } = heard
+  const { reminding, noteJoins } = reader.lexicon.locale.commands
+  const isTime = (i: number): boolean =>
+    reader.is(i, 'time-word', 'day-word', 'at', 'ago', 'night') ||
+    /^[:.,]$/.test(reader.sign(i)) ||
+    quantities.some((q) => q.dimension === 'time' && i >= q.first && i <= q.last) ||
+    (tokens[i].kind === 'number' &&
+      (reader.is(i - 1, 'at') || reader.sign(i - 1) === ':' || reader.is(i + 1, 'time-word')))
+  const joins = (i: number): boolean => noteJoins.includes(tokens[i].text)
+  const words = tokens.map((token) => token.text)
+  const asked = reminding
+    .map((phrase) => phrase.split(' '))
+    .map((phrase) => ({ phrase, at: words.findIndex((_, i) => phrase.every((word, k) => words[i + k] === word)) }))
+    .find(({ at }) => at >= 0)
+  let first = asked === undefined ? 0 : asked.at + asked.phrase.length
+  let end = tokens.length
+  while (first < end && (isTime(first) || joins(first))) first++
+  while (end > first && (isTime(end - 1) || joins(end - 1))) end--
+  if (first >= end) return null
+  const [from, to] = heard.at([tokens[first].from, tokens[end - 1].to])
+  return heard.typed.slice(from, to).trim().slice(0, MOST_NOTE) || null
+}
 
 function noted(brief: Brief, dueMs: number): Told {
-  const said = ABOUT.exec(brief.heard.plain.text.trim())?.[1]
-  const text = said && !/^\d/.test(said) ? said : null
+  const text = noteIn(brief.heard)
   const at = isoAt(dueMs, brief)
   const reminder: Reminding = {
     id: `note@${Math.round(dueMs)}`,
@@ -79,10 +114,14 @@ function noted(brief: Brief, dueMs: number): Told {
         ? say('remind.late-plain', { at: instant(at) })
         : say('remind.late-note', { text: quote(text), at: instant(at) }),
   }
-  return { topic: 'job', answer: say('remind.set', { at: instant(at) }), reminders: [reminder], offers: ['cancel'] }
+  const answer =
+    text === null
+      ? say('remind.set', { at: instant(at) })
+      : say('remind.set-note', { at: instant(at), text: quote(text) })
+  return { topic: 'job', answer, reminders: [reminder], offers: ['cancel'] }
 }
 
-const upcoming = (brief: Brief): Promised[] =>
+export const upcoming = (brief: Brief): Promised[] =>
   brief.memory.promised.filter((p) => p.dueMs > nowMs(brief)).toSorted((a, b) => a.dueMs - b.dueMs)
 
 export function listReminders(brief: Brief): Told {
@@ -90,7 +129,10 @@ export function listReminders(brief: Brief): Told {
   return {
     topic: 'job',
     answer: list.length === 0 ? say('remind.none') : say('remind.list', { n: count(list.length) }),
-    details: list.map((p) => say('remind.one', { at: instant(isoAt(p.dueMs, brief)), text: quote(p.text) })),
+    details: list.map((p) => {
+      const at = instant(isoAt(p.dueMs, brief))
+      return p.about === 'note' ? say('remind.one', { at, text: quote(p.text) }) : say(`remind.line-${p.about}`, { at })
+    }),
     offers: list.length > 0 ? ['cancel'] : [],
   }
 }
@@ -115,6 +157,15 @@ export function cancelReminders(brief: Brief): Told {
   return { topic: 'job', answer: say('remind.cancelled', { n: count(ids.length) }), cancels: ids }
 }
 
+/** "cancel that": what was promised last, all waits of one floor together. */
+export function cancelLast(brief: Brief): Told {
+  const running = upcoming(brief)
+  const last = brief.memory.promised.findLast((p) => running.includes(p))
+  const start = last?.about === 'note' ? undefined : last?.id.split('@')[1]
+  const ids = running.filter((p) => p === last || (start !== undefined && p.id.endsWith(`@${start}`))).map((p) => p.id)
+  return { topic: 'job', answer: say('remind.cancelled', { n: count(ids.length) }), cancels: ids }
+}
+
 /** Puts off the one that went out last, else the next one. */
 export function snooze(brief: Brief): Told {
   const now = nowMs(brief)
@@ -123,7 +174,8 @@ export function snooze(brief: Brief): Told {
     .toSorted((a, b) => b.dueMs - a.dueMs)[0]
   const next = sent ?? upcoming(brief)[0]
   if (!next) return { topic: 'job', answer: say('remind.none') }
-  const byMs = brief.heard.durationsH.length > 0 ? brief.heard.durationsH[0] * HOUR_MS : USUAL_SNOOZE_MS
+  const byH = firstDurationH(brief)
+  const byMs = byH === null ? USUAL_SNOOZE_MS : byH * HOUR_MS
   const dueMs = Math.max(now, next.dueMs) + byMs
   const at = isoAt(dueMs, brief)
   const again: Reminding = {

@@ -2,11 +2,16 @@
 import type { Memory } from '../../jobs/memory.ts'
 import type { Concept } from '../../language/concepts.ts'
 import type { Heard } from '../../language/hear.ts'
+import { mentionsTime } from '../../language/moments.ts'
 import { readLog } from '../log/read.ts'
+import { GOES_BY_SITE, statesSite } from '../site.ts'
 import { asksSomething } from './asks.ts'
 
 /** Words that a wait is asked with: "remind me when we can grout" is worked out as that wait. */
 const WAITS: readonly Concept[] = ['grout', 'walk', 'heavy', 'wet-use', 'grouted-verb', 'slake', 'pot-life']
+
+/** "in 3 hours", "tomorrow at 8": the reminder's own time, so that what is waited for is only its text. */
+const tellsWhen = (heard: Heard): boolean => heard.durationsH.length > 0 || mentionsTime(heard)
 
 const statesNothing = (heard: Heard): boolean =>
   Object.keys(heard.facts).every((key) => ['surface', 'wet', 'done'].includes(key))
@@ -27,15 +32,17 @@ export const startsBucket = (heard: Heard): boolean =>
 
 function commands(heard: Heard, memory: Memory): boolean {
   if (startsBucket(heard)) return true
+  if (statesSite(heard)) return memory.talk === null || !GOES_BY_SITE.includes(memory.talk.topic)
   const { command, zone, yes } = heard.commands
-  const bare = heard.quantities.length === 0
+  // "the grout one" counts nothing.
+  const bare = heard.quantities.every((q) => q.token.spelled && q.n === 1 && q.unit === null)
   if (memory.asked?.question === 'forget' && yes && bare) return true
   if (zone !== null && bare && !heard.has('set-verb', 'grouted-verb') && !asksSomething(heard)) return true
   switch (command) {
     case null:
       return false
     case 'remind':
-      return !heard.has(...WAITS)
+      return !heard.has(...WAITS) || (tellsWhen(heard) && !heard.has('when', 'can-we', 'set-verb', 'grouted-verb'))
     case 'snooze':
       return true
     case 'switch-job':
@@ -57,6 +64,7 @@ function commands(heard: Heard, memory: Memory): boolean {
     case 'list-jobs':
     case 'reminders':
     case 'cancel':
+    case 'cancel-last':
       return bare
   }
 }

@@ -7,7 +7,7 @@ import { area, count, number, type Phrase, say, word } from '../../phrase.ts'
 import { fine, type Outcome } from '../../problem.ts'
 import { floorSum } from '../floors.ts'
 import { grout } from '../grout.ts'
-import { lasting, numberIn, quietly, type Values } from '../job/quantities.ts'
+import { lasting, numberIn, quantitiesOf, quietly, type Values } from '../job/quantities.ts'
 import { coverageBasis } from '../mortar.ts'
 import { groutOf, knownTile, packOf, usualJointMm } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
@@ -65,7 +65,8 @@ export function finishOf(
   const prior = priorM2(brief, facts, stuff)
   const floor = floorSum(lasting(facts))
   const floorM2 = floor.ok ? (floor.value?.areaM2 ?? null) : null
-  const done = doneM2(job, stuff, facts, facts.jointMm ?? usualJointMm(brief))
+  const counted = doneM2(job, stuff, facts, facts.jointMm ?? usualJointMm(brief))
+  const done = floorM2 !== null && counted > floorM2 && isCutWaste(brief, job, stuff, facts) ? floorM2 : counted
   const leftM2 = told.leftM2 ?? (floorM2 === null ? null : Math.max(0, floorM2 - done))
   if (prior === null) return fine(null)
   const stretches =
@@ -85,6 +86,15 @@ export function finishOf(
   const learns = stretches.length > 0 ? [say('log.rate', { coverage: area(worked.value.m2PerPack) })] : []
   if (leftM2 === null || over) return fine({ lines: learns, answer: null, warnings, working: [], values: base })
   return fine(tellFinish(worked.value, leftM2, have, prior, stuff, { lines: learns, warnings, values: base }))
+}
+
+/** Tiles counted by the box that cover more than the floor are its cuts, up to what the floor takes in all. */
+function isCutWaste(brief: Brief, job: Job, stuff: Stuff, facts: Facts): boolean {
+  const { tiles, m2 } = logged(job, 'tile')
+  if (logged(job, stuff).m2 > 0 || m2 > 0) return false
+  const takes = numberIn(quantitiesOf(brief, facts), 'tile_count')
+  const box = facts.boxTiles ?? 1
+  return takes !== null && tiles <= Math.ceil(takes / box) * box
 }
 
 /** Past the floor by more than a tape is off. */

@@ -2,7 +2,7 @@
 import type { UseBody } from '../../jobs/job.ts'
 import { undoEntry } from '../../jobs/memory.ts'
 import { percent, quote, say, word } from '../../phrase.ts'
-import { fine, type Outcome } from '../../problem.ts'
+import { fine, type Outcome, refuse } from '../../problem.ts'
 import { logLines, usePhrase } from '../job/tell.ts'
 import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
@@ -22,6 +22,8 @@ export function log(brief: Brief): Outcome<Told> {
       return keepUses(brief, read)
     case 'reading':
       return fine(keepReading(brief, read))
+    case 'boxes':
+      return refuse('question', { question: 'box' })
     case 'burning':
       return burning(brief, read.m2PerBag)
     case 'short':

@@ -12,6 +12,8 @@ import { readShort, type ShortRead, TILE_NOUNS } from './read-short.ts'
 export type LogRead =
   | { readonly is: 'use'; readonly uses: readonly UseBody[]; readonly corrects: boolean }
   | { readonly is: 'reading'; readonly reading: ReadingBody }
+  /** Boxes of nobody knows how many. */
+  | { readonly is: 'boxes' }
   | { readonly is: 'burning'; readonly m2PerBag: number | null }
   | ShortRead
   | { readonly is: 'finish'; readonly haveBags: number | null; readonly leftM2: number | null; readonly stuff: Stuff }
@@ -36,6 +38,7 @@ export function readLog(heard: Heard, memory: Memory): LogRead | null {
   if (asks || facts.leftM2 !== undefined || facts.temperatures !== undefined) return null
   const corrects = isCorrection(heard, memory)
   const uses = readUses(heard, memory)
+  if (uses.length === 0 && setsBoxes(heard)) return { is: 'boxes' }
   return uses.length > 0 ? { is: 'use', uses, corrects } : null
 }
 
@@ -94,7 +97,7 @@ export function readUses(heard: Heard, memory: Memory): UseBody[] {
   else if (left !== undefined && bag && (log.has('left') || heard.has('have'))) uses.push({ stuff, leftBags: left })
   const bare = uses.length === 0 ? bareUse(heard, memory, stuff) : null
   if (bare) return [bare]
-  return [...uses, ...tileUses(heard, m2, facts.boxTiles ?? memory.facts.boxTiles)]
+  return [...uses, ...tileUses(heard, memory, m2)]
 }
 
 const BATCH = /\b(?:batch|batches|mix|mezcla|tanda)\b/
@@ -113,7 +116,7 @@ function bareUse(heard: Heard, memory: Memory, stuff: Stuff): UseBody | null {
 
 const MOST_BARE_BAGS = 60
 
-function tileUses(heard: Heard, m2: number | undefined, perBox: number | undefined): UseBody[] {
+function tileUses(heard: Heard, memory: Memory, m2: number | undefined): UseBody[] {
   const { log } = heard.commands
   const { facts } = heard
   const bag = heard.has('bag', 'kit')
@@ -124,10 +127,10 @@ function tileUses(heard: Heard, m2: number | undefined, perBox: number | undefin
   const uses: UseBody[] = []
   const rows = log.has('set-tiles') && !log.has('left') ? countOf(heard, 'row') : null
   if (rows !== null) return [{ stuff: 'tile', rows, ...(total && { total }) }]
+  const perBox = facts.boxTiles ?? memory.facts.boxTiles ?? memory.talk?.facts.boxTiles
   const clocked = heard.has('ago') || CLOCK.test(heard.plain.text) || heard.durationsH.length > 0
   const timed = clocked || heard.has('time-word')
-  if (log.has('set-tiles') && !log.has('left') && !clocked && facts.haveBoxes !== undefined && perBox !== undefined)
-    return [{ stuff: 'tile', tiles: facts.haveBoxes * perBox }]
+  if (setsBoxes(heard)) return boxUses(heard, perBox, facts.boxM2 ?? memory.facts.boxM2)
   const tiles = named ?? (log.has('set-tiles') && !bag && !log.has('left') ? bareCount(heard) : null)
   if (
     tiles !== null &&
@@ -150,6 +153,21 @@ function tileUses(heard: Heard, m2: number | undefined, perBox: number | undefin
     uses.push({ stuff: 'tile', leftBoxes: facts.haveBoxes })
   else if (log.has('left') && tiles !== null && named !== null) uses.push({ stuff: 'tile', leftTiles: tiles })
   return uses
+}
+
+/** "set 12 boxes", with nothing told of a time to wait from. */
+export const setsBoxes = (heard: Heard): boolean => {
+  const { log } = heard.commands
+  const clocked = heard.has('ago') || CLOCK.test(heard.plain.text) || heard.durationsH.length > 0
+  return log.has('set-tiles') && !log.has('left') && !clocked && heard.facts.haveBoxes !== undefined
+}
+
+/** Boxes as the tiles, else as the area in them; none where neither is known. */
+function boxUses(heard: Heard, perBox: number | undefined, boxM2: number | undefined): UseBody[] {
+  const boxes = heard.facts.haveBoxes ?? 0
+  const total = heard.commands.log.has('total') || undefined
+  if (perBox !== undefined) return [{ stuff: 'tile', tiles: boxes * perBox, ...(total && { total }) }]
+  return boxM2 === undefined ? [] : [{ stuff: 'tile', m2: boxes * boxM2, ...(total && { total }) }]
 }
 
 /** "used 3 bags on the hall": the room of the job that is named. */

@@ -6,6 +6,8 @@ export const jobs = {
   'word.fact-mortar': 'the mortar',
   'word.fact-grout': 'the grout',
   'word.fact-siteC': 'the site at',
+  'word.fact-siteSlabC': 'the slab at',
+  'word.fact-siteLowC': 'nights at',
   'word.fact-zone': 'clock',
   'word.fact-outOfFlatMm': 'out of flat',
   'word.fact-sparePct': 'the spares',
@@ -47,6 +49,10 @@ export const jobs = {
 
   'job.fact': '{what} {value}',
   'job.fact-only': '{what}',
+  'job.site': 'Kept: {list}. Waits and mixing go by it from here on.',
+  'job.site-running':
+    'Reminders already running keep their times: say again when it was set (“set at 2pm”) and they move.',
+  'site.kept-at': '{of} {temperature}, kept in the job',
   'job.kept': 'Kept in the job: {what}.',
   'job.named': '{name}',
   'job.numbered': 'job {n}',
@@ -161,12 +167,12 @@ export const jobs = {
   'log.reason-waste': 'mortar binned: {share} of the bags would be all of it',
   'log.light-check': 'Lift a tile and look at the contact before going on.',
 
-  'learned.line':
-    'With that trowel your crew has got {coverage} a bag ({bags} bags logged). Say “{say}” to go by it.',
+  'learned.line': 'With that trowel your crew has got {coverage} a bag ({bags} bags logged). Say “{say}” to go by it.',
   'learned.say': '{coverage} a bag',
 
   'remind.promised': 'I’ll tell you: {list}.',
   'remind.will': 'I’ll tell this channel when each wait is over. “cancel” stops it.',
+  'remind.moved': 'The reminders move along.',
   'remind.when-set': 'Tell me when it was set and I’ll remind you.',
   'remind.line-grout': 'grout {at}',
   'remind.line-walk': 'walk on it {at}',
@@ -193,6 +199,7 @@ export const jobs = {
   'remind.late-note': 'Late, sorry, this was for {at}: {text}',
   'remind.quoted': '{text}',
   'remind.set': 'I’ll remind you {at}.',
+  'remind.set-note': 'I’ll remind you {at}: {text}',
   'remind.none': 'No reminder is running.',
   'remind.list': '{n} {n|reminder|reminders} running:',
   'remind.one': '{at}: {text}',

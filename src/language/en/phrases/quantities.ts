@@ -121,6 +121,7 @@ export const quantities = {
   'grout.work-powder': '{litres} l x {density} kg powder a litre + {waste} waste = {kg} kg',
 
   'mix.water': '{usual} of water for {powder} of powder ({low} to {high}).',
+  'mix.per-bag': '{bags} bags, {each} each.',
   'mix.order': 'Water first, powder in, mix slow; rest {slake}, remix without water.',
   'mix.life-line': 'Good for about {usual} in the bucket.',
   'mix.no-water': 'No water: {material} is used as it comes.',

@@ -6,6 +6,8 @@ export const jobs = {
   'word.fact-mortar': 'la mezcla',
   'word.fact-grout': 'la boquilla',
   'word.fact-siteC': 'la obra a',
+  'word.fact-siteSlabC': 'la losa a',
+  'word.fact-siteLowC': 'las noches a',
   'word.fact-zone': 'hora de',
   'word.fact-outOfFlatMm': 'desnivel',
   'word.fact-sparePct': 'el extra',
@@ -47,6 +49,10 @@ export const jobs = {
 
   'job.fact': '{what} {value}',
   'job.fact-only': '{what}',
+  'job.site': 'Guardado: {list}. Las esperas y la mezcla van con eso desde ahora.',
+  'job.site-running':
+    'Los avisos que ya corren conservan su hora: di otra vez cuándo se puso (“puesto a las 2pm”) y se mueven.',
+  'site.kept-at': '{of} {temperature}, guardado en el trabajo',
   'job.kept': 'Guardado en el trabajo: {what}.',
   'job.named': '{name}',
   'job.numbered': 'trabajo {n}',
@@ -167,6 +173,7 @@ export const jobs = {
 
   'remind.promised': 'Te aviso: {list}.',
   'remind.will': 'Aviso en este canal cuando termine cada espera. “cancela” lo para.',
+  'remind.moved': 'Los avisos se mueven con eso.',
   'remind.when-set': 'Dime a qué hora se puso y te aviso.',
   'remind.line-grout': 'emboquillar {at}',
   'remind.line-walk': 'pisar {at}',
@@ -193,6 +200,7 @@ export const jobs = {
   'remind.late-note': 'Tarde, perdón, era para {at}: {text}',
   'remind.quoted': '{text}',
   'remind.set': 'Te aviso {at}',
+  'remind.set-note': 'Te aviso {at}: {text}',
   'remind.none': 'No hay ningún recordatorio.',
   'remind.list': '{n} {n|recordatorio|recordatorios}:',
   'remind.one': '{at}: {text}',

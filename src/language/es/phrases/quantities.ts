@@ -129,6 +129,7 @@ export const quantities = {
   'grout.work-powder': '{litres} l x {density} kg de polvo por litro + {waste} de desperdicio = {kg} kg',
 
   'mix.water': '{usual} de agua para {powder} de polvo (de {low} a {high}).',
+  'mix.per-bag': '{bags} bultos, {each} cada uno.',
   'mix.order': 'Primero el agua, luego el polvo, y bate despacio; deja reposar {slake} y vuelve a batir sin agua.',
   'mix.life-line': 'Aguanta como {usual} en la cubeta.',
   'mix.no-water': 'Sin agua: {material} se usa como viene.',
