@@ -1,6 +1,5 @@
 /** Area and outer walls, and the layout itself: where to snap the lines, the worst cut, the cut list, the picture. */
 
-import { movementSpacingM } from '../core/joints.ts'
 import { cutList, cutPieces } from '../core/layout/pieces.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { area, count, type Phrase, run, say, small, word } from '../phrase.ts'
@@ -154,7 +153,9 @@ function wholeLayout(brief: Brief): Outcome<Told> {
       tile_length_mm: known.lengthMm,
       tile_width_mm: known.widthMm,
       joint_mm: sliver?.jointMm ?? jointMm,
-      movement_spacing_m: movementSpacingM(exposure).highM,
+      movement_spacing_m: movement.highM,
+      movement_spacing_m_low: movement.lowM,
+      movement_spacing_m_high: movement.highM,
     },
     tables: [cutTable(laid), ...(wantsPole ? [poleTable(rooms[0], jointMm)] : [])],
     drawings: drawingsOf(laid, movement.plans, facts),

@@ -1,10 +1,11 @@
 /** Levelling: clips for a floor, wedges for the days it takes, when they come off. */
 import { cure } from '../core/cure.ts'
-import { type ClipRule, clipsForEdges, clipsPerTile, gridEdges, wedgesFor } from '../core/levelling.ts'
+import { sharedEdges } from '../core/layout/edges.ts'
+import { type ClipRule, clipsForEdges, clipsPerTile, wedgesFor } from '../core/levelling.ts'
 import { moduleM2 } from '../core/tile.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { isTypicalTile } from '../language/sizes.ts'
-import { area, count, hours, number, type Phrase, percent, run, say, small, temperature } from '../phrase.ts'
+import { area, count, hours, number, type Phrase, percent, say, small, temperature } from '../phrase.ts'
 import { cureLimits } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { clipsNeeded } from './around/about.ts'
@@ -13,7 +14,7 @@ import { dayM2, withoutDay } from './around/pace.ts'
 import { alone, figureNear, lengthMm } from './around/read.ts'
 import { byTiling } from './by-tiling.ts'
 import { floorSum } from './floors.ts'
-import { laidFor } from './plan.ts'
+import { type LaidFloor, laidFor } from './plan.ts'
 import { temperaturesOf } from './site.ts'
 import { jointOf, knownTile, mortarOf, tilePhrase, usualJointMm } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
@@ -51,72 +52,37 @@ function ruleOf(brief: Brief, assumed: Phrase[]): ClipRule {
 
 type Counted = { readonly clips: number; readonly tiles: number; readonly working: Phrase }
 
-/** Clips without spares: by the edges of a rectangular grid, else by the clips a tile brings. */
+/** Clips without spares: by the edges that tiles share on the floor as laid, else by the clips a tile brings. */
 function counted(facts: Facts, tile: Tile, jointMm: number, areaM2: number, rule: ClipRule): Outcome<Counted> {
   const perTile = clipsPerTile(tile.lengthMm, tile.widthMm, rule)
   if (!perTile.ok) return perTile
-  const grids = gridsOf(facts, tile, jointMm)
-  const laid = grids ? null : laidFor(facts, tile, jointMm)
-  if (laid?.ok) {
-    const module = (tile.lengthMm + tile.widthMm + 2 * jointMm) / 1000
-    const clips = (perTile.value * laid.value.jointLengthM) / module
-    return fine({
-      clips,
-      tiles: laid.value.cells,
-      working: say('levelling.work-joints', {
-        joints: run(laid.value.jointLengthM * 1000),
-        each: count(perTile.value),
-        clips: number(clips, 0),
-      }),
-    })
-  }
-  if (!grids) {
-    const tiles = areaM2 / moduleM2({ shape: 'rectangle', lengthMm: tile.lengthMm, widthMm: tile.widthMm, jointMm })
-    const clips = tiles * perTile.value
-    return fine({
-      clips,
-      tiles,
-      working: say('levelling.work-area', {
-        tiles: number(tiles, 1),
-        each: count(perTile.value),
-        clips: number(clips, 0),
-      }),
-    })
-  }
-  let clips = 0
-  let tiles = 0
-  for (const grid of grids) {
-    const edges = gridEdges(grid.columns, grid.rows, tile.lengthMm, tile.widthMm)
-    const here = clipsForEdges(edges, rule)
-    if (!here.ok) return here
-    clips += here.value * grid.times
-    tiles += grid.columns * grid.rows * grid.times
-  }
+  const laid = laidFor(facts, tile, jointMm)
+  if (laid?.ok) return onEdges(laid.value, rule)
+  const tiles = areaM2 / moduleM2({ shape: 'rectangle', lengthMm: tile.lengthMm, widthMm: tile.widthMm, jointMm })
+  const clips = tiles * perTile.value
   return fine({
     clips,
     tiles,
-    working: say('levelling.work-grid', { tiles: count(tiles), each: count(perTile.value), clips: count(clips) }),
+    working: say('levelling.work-area', {
+      tiles: number(tiles, 1),
+      each: count(perTile.value),
+      clips: number(clips, 0),
+    }),
   })
 }
 
-type Grid = { readonly columns: number; readonly rows: number; readonly times: number }
-
-function gridsOf(facts: Facts, tile: Tile, jointMm: number): Grid[] | null {
-  const rooms = facts.rooms ?? []
-  if (!rooms.length || facts.areaM2 !== undefined) return null
-  if (facts.pattern && !['stacked', 'offset'].includes(facts.pattern.name)) return null
-  const grids: Grid[] = []
-  for (const room of rooms) {
-    const [piece, ...more] = room.pieces
-    if (!piece || more.length || room.cornersMm) return null
-    const places = (span: number, side: number) => Math.max(1, Math.ceil((span + jointMm - 1) / (side + jointMm)))
-    grids.push({
-      columns: places(piece.lengthMm, tile.lengthMm),
-      rows: places(piece.widthMm, tile.widthMm),
-      times: room.count,
-    })
+function onEdges({ rooms, cells }: LaidFloor, rule: ClipRule): Outcome<Counted> {
+  let [clips, shared] = [0, 0]
+  for (const { room, floor, start } of rooms) {
+    const edges = sharedEdges(floor, start.spec)
+    if (!edges.ok) return edges
+    const here = clipsForEdges(edges.value, rule)
+    if (!here.ok) return here
+    clips += here.value * room.count
+    shared += edges.value.reduce((sum, edge) => sum + edge.count, 0) * room.count
   }
-  return grids
+  const args = { tiles: count(cells), edges: count(shared), clips: count(clips) }
+  return fine({ clips, tiles: cells, working: say('levelling.work-edges', args) })
 }
 
 /** The floor, or the area that a number of tiles covers: "clips for 120 tiles". */

@@ -16,8 +16,15 @@ export type Movement = {
   readonly ofSlab: number
   readonly lowM: number
   readonly highM: number
-  /** The crew has not said whether there is sun, wet or heat, and the floor is long enough for it to matter. */
-  readonly ask: boolean
+  /** At the near end of the range, where it takes more of them. */
+  readonly close: Lines | null
+  /** Under sun, wet or heat, where the crew has said nothing of them and they would make it another count. */
+  readonly exposed: {
+    readonly wide: Lines
+    readonly close: Lines
+    readonly lowM: number
+    readonly highM: number
+  } | null
 }
 
 export function exposureOf(brief: Brief): Exposure {
@@ -37,48 +44,92 @@ function slabJointsIn(floor: Floor, facts: Facts): SlabJoint[] {
   })
 }
 
-export function movementOf(laid: LaidFloor, exposure: Exposure, facts: Facts): Movement {
-  const { lowM, highM } = movementSpacingM(exposure)
-  const plans = laid.rooms.map((r) => {
-    const plan = movementJoints(r.floor, r.start.spec, highM * 1000, slabJointsIn(r.floor, facts))
+/** Lines of a spacing on all rooms, and how long they are together. */
+type Lines = {
+  readonly lines: number
+  readonly ofSlab: number
+  readonly insideMm: number
+  readonly perimeterMm: number
+}
+type Plans = readonly (MovementPlan | null)[]
+
+function plansAt(laid: LaidFloor, spacingM: number, facts: Facts): Plans {
+  return laid.rooms.map((r) => {
+    const plan = movementJoints(r.floor, r.start.spec, spacingM * 1000, slabJointsIn(r.floor, facts))
     return plan.ok ? plan.value : null
   })
+}
+
+function sumOf(laid: LaidFloor, plans: Plans): Lines {
   const sum = (of: (p: MovementPlan) => number): number =>
     plans.reduce((total, p, k) => total + (p ? of(p) * laid.rooms[k].room.count : 0), 0)
-  const longestMm = Math.max(
-    ...laid.rooms.map(({ floor }) => {
-      const { minX, minY, maxX, maxY } = boxOf(floor.rings)
-      return Math.max(maxX - minX, maxY - minY)
-    }),
-  )
-  const told = exposure !== 'interior' || facts.wet !== undefined
   return {
-    plans,
-    insideMm: sum((p) => p.insideMm),
-    perimeterMm: sum((p) => p.perimeterMm),
     lines: sum((p) => p.joints.length),
     ofSlab: sum((p) => p.joints.filter((j) => j.ofSlab).length),
-    lowM,
-    highM,
-    ask: !told && longestMm > movementSpacingM('sun').lowM * 1000,
+    insideMm: sum((p) => p.insideMm),
+    perimeterMm: sum((p) => p.perimeterMm),
   }
 }
 
+export function movementOf(laid: LaidFloor, exposure: Exposure, facts: Facts): Movement {
+  const { lowM, highM } = movementSpacingM(exposure, facts.country)
+  const plans = plansAt(laid, highM, facts)
+  const at = (spacingM: number): Lines => sumOf(laid, plansAt(laid, spacingM, facts))
+  const wide = sumOf(laid, plans)
+  const close = lowM < highM ? at(lowM) : wide
+  const told = exposure !== 'interior' || facts.wet !== undefined
+  const sun = told ? null : movementSpacingM('sun', facts.country)
+  const exposed = sun && { wide: at(sun.highM), close: at(sun.lowM), ...sun }
+  return {
+    plans,
+    ...wide,
+    close: close.lines === wide.lines ? null : close,
+    lowM,
+    highM,
+    // Asked only where sun, wet or heat would make another count.
+    exposed: exposed && exposed.wide.lines > wide.lines ? exposed : null,
+  }
+}
+
+const tubesFor = (mm: number): number => {
+  const tubes = sealantTubes(mm, WALL_GAP_MM, WALL_GAP_MM)
+  return tubes.ok ? tubes.value : 0
+}
+
 export function movementLines(m: Movement): Phrase[] {
-  const tubes = sealantTubes(m.insideMm + m.perimeterMm, WALL_GAP_MM, WALL_GAP_MM)
+  const rodMm = m.insideMm + m.perimeterMm
   const args = {
     perimeter: run(m.perimeterMm),
     inside: run(m.insideMm),
     lines: count(m.lines),
     low: run(m.lowM * 1000),
     high: run(m.highM * 1000),
-    tubes: count(tubes.ok ? tubes.value : 0),
-    rod: run(m.insideMm + m.perimeterMm),
+    tubes: count(tubesFor(rodMm)),
+    rod: run(rodMm),
   }
-  const sun = movementSpacingM('sun')
+  const { close, exposed } = m
   return [
     say(m.lines > 0 ? 'layout.movement' : 'layout.soft-perimeter', args),
+    ...(close
+      ? [
+          say('layout.movement-close', {
+            low: args.low,
+            lines: count(close.lines),
+            inside: run(close.insideMm),
+            tubes: count(tubesFor(close.insideMm + close.perimeterMm)),
+          }),
+        ]
+      : []),
     ...(m.ofSlab > 0 ? [say('layout.slab-joints', { lines: count(m.ofSlab) })] : []),
-    ...(m.ask ? [say('layout.ask-exposure', { low: run(sun.lowM * 1000), high: run(sun.highM * 1000) })] : []),
+    ...(exposed
+      ? [
+          say('layout.ask-exposure', {
+            low: run(exposed.lowM * 1000),
+            high: run(exposed.highM * 1000),
+            few: count(exposed.wide.lines),
+            many: count(exposed.close.lines),
+          }),
+        ]
+      : []),
   ]
 }

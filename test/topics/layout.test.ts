@@ -411,6 +411,27 @@ describe('movement joints', () => {
       /follows a joint in the slab/,
     )
   })
+
+  // 42 ft: ceil(42 / 25) - 1 = 1 and ceil(42 / 20) - 1 = 2; 40 x 60: 3 at 25 ft and 1 + 2 at 20 ft.
+  test('where the two ends of the range differ both counts are told', () => {
+    const both = ask('12x42 hall 18x18 layout').details.join('\n')
+    expect(both).toMatch(/^1 movement joint inside/m)
+    expect(both).toMatch(/^Every 20 ft instead: 2 inside/m)
+    expect(ask('40x60 18x18 layout').details.join('\n')).not.toMatch(/instead/)
+    const none = ask('12x22 hall 18x18 layout').details.join('\n')
+    expect(none).toMatch(/^Leave 1\/4 in soft joint at every wall/m)
+    expect(none).toMatch(/^Every 20 ft instead: 1 inside/m)
+  })
+
+  test('sun, wet or heat is asked for where it would make another count', () => {
+    // 12 x 13: ceil(13 / 12) - 1 = 1 line at 12 ft, 1 + 1 at 8 ft.
+    expect(ask('12x13 18x18 layout').details.join('\n')).toMatch(
+      /Sun, wet or heated\? Say so: then every 8 ft to 12 ft, 1 to 2 lines inside/,
+    )
+    expect(ask('7x11 18x18 layout').details.join('\n')).not.toMatch(/Sun, wet/)
+    expect(ask('12x13 18x18 layout, heated floor').details.join('\n')).not.toMatch(/Sun, wet/)
+    expect(ask('plano de un piso de 12x13 con 18x18').details.join('\n')).toMatch(/sol, agua o calefacción/)
+  })
 })
 
 test('several rooms have their own start lines and pictures', () => {

@@ -38,7 +38,8 @@ export const layoutExtras = {
   'layout.directional': 'One-way face: no piece is turned.',
   'layout.assumed-door': 'door in the {side} wall',
   'layout.slab-joints': '{lines} {lines|of them follows a joint|of them follow joints} in the slab.',
-  'layout.ask-exposure': 'Sun, wet or heated? Say so: then every {low} to {high}.',
+  'layout.ask-exposure': 'Sun, wet or heated? Say so: then every {low} to {high}, {few} to {many} lines inside.',
+  'layout.movement-close': 'Every {low} instead: {lines} inside ({inside}), {tubes} {tubes|tube|tubes} in all.',
   'ask.hide-wall': 'Which wall does it stand on: left, right, top or bottom?',
   'picture.door': 'door',
   'layout.nominal-same':

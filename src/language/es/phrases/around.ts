@@ -64,7 +64,8 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
     'Las cuñas se quitan después de {hours}, más o menos: al otro día a temperatura ambiente, cuando la mezcla ya agarró.',
   'levelling.removal-at': 'A {temperature} deja las cuñas {hours}, más o menos.',
   'levelling.work-area': '{tiles} losetas por área x {each} clips cada una = {clips}',
-  'levelling.work-grid': '{tiles} lugares, hasta {each} clips cada uno, orillas compartidas contadas una vez = {clips}',
+  'levelling.work-edges':
+    '{tiles} lugares según el trazo comparten {edges} orillas, cada una contada una vez = {clips}',
   'levelling.work-spares': '{clips} + {spares} de más = {buy}',
   'levelling.work-wedges': 'en un día se pegan {day}: {a} clips parados a la vez, {wedges} cuñas',
   'levelling.work-removal': 'espera de {hours} por la mezcla a esa temperatura',
@@ -292,7 +293,6 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'ask.pan': '¿Cuánto mide el piso de la regadera? Por ejemplo "charola de 3x5 pies".',
   'ask.on-hand': '¿Qué tienes a la mano? Por ejemplo "¿qué falta? tengo 3 bultos de mezcla y 1 de boquilla".',
 
-  'levelling.work-joints': '{joints} de juntas según el trazo, {each} clips por los dos cantos de una loseta = {clips}',
   'order.layer-said': 'lo que sube, según me dijiste',
   'order.one-tile': '{mass} cada loseta de {tile}.',
   'order.assumed-pallet': 'una tarima de {bags} bultos de {mass}',

@@ -36,7 +36,9 @@ export const layoutExtras = {
   'layout.directional': 'Cara con sentido: ninguna pieza se gira.',
   'layout.assumed-door': 'puerta en la pared {side}',
   'layout.slab-joints': '{lines} {lines|sigue una junta|siguen juntas} de la losa.',
-  'layout.ask-exposure': '¿Le da sol, agua o calefacción? Dímelo: entonces cada {low} a {high}.',
+  'layout.ask-exposure':
+    '¿Le da sol, agua o calefacción? Dímelo: entonces cada {low} a {high}, de {few} a {many} líneas adentro.',
+  'layout.movement-close': 'Si van cada {low}: {lines} adentro ({inside}), {tubes} {tubes|tubo|tubos} en total.',
   'ask.hide-wall': '¿En qué pared está: izquierda, derecha, arriba o abajo?',
   'picture.door': 'puerta',
   'layout.nominal-same':
