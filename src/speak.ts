@@ -107,7 +107,7 @@ export function toldReply(told: Told, notes: readonly Phrase[], speaker: Speaker
 const pictureFile = (sketch: Sketch, text: (phrase: Phrase) => string): ReplyFile => ({
   name: sketch.name,
   media_type: 'image/svg+xml',
-  text: svgOf(sketch.draw(text)),
+  text: svgOf(sketch.draw(text), sketch.theme),
   alt: text(sketch.alt),
 })
 

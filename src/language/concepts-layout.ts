@@ -31,6 +31,8 @@ export const LAYOUT_CONCEPTS = [
   // rooms tiled differently
   'laid-in',
   'all-rooms',
+  // pictures
+  'dark-word',
   // walls
   'rough-opening',
   'ledger',

@@ -116,9 +116,18 @@ function measureOf(
     return line([p[0] - tx, p[1] - ty], [p[0] + tx, p[1] + ty], ink.start, 4)
   }
   const arrow = line(a, b, ink.page, 8) + line(a, b, ink.start, 4) + tick(a) + tick(b)
-  return (
-    arrow + labels.chip(measured.label, (a[0] + b[0]) / 2, (a[1] + b[1]) / 2 - size * 0.85, size, ink.start, ink.page)
-  )
+  const [x, y] = besideArrow(a, b, measured.label, size)
+  return arrow + labels.chip(measured.label, x, y, size, ink.start, ink.page)
+}
+
+/** Where an arrow's words stand: above its middle, or behind its end where it is shorter than they are. */
+function besideArrow(a: Point, b: Point, label: string, size: number): Point {
+  const level = Math.abs(b[0] - a[0]) > Math.abs(b[1] - a[1])
+  const width = textWidth(label, size) + size * 0.6
+  const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2 - size * 0.85]
+  if (level)
+    return Math.abs(b[0] - a[0]) > width ? middle : [b[0] + Math.sign(b[0] - a[0]) * (width / 2 + size * 0.45), b[1]]
+  return Math.abs(b[1] - a[1]) > size * 3 ? middle : [b[0], b[1] + Math.sign(b[1] - a[1]) * size * 1.1]
 }
 
 /** A wall's length along its outer side, a step further out where another label is in the way. */
@@ -137,7 +146,8 @@ function dimension(
   const normal = outward(wall, floor)
   const width = textWidth(wall.label, size)
   let angle = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI
-  if (angle > 90 || angle <= -90) angle += angle > 0 ? -180 : 180
+  // Upright words read from the foot up, so that 60 is not 09.
+  if (angle >= 89.99 || angle < -90.01) angle += angle > 0 ? -180 : 180
   for (const step of [0.85, 1.1]) {
     const x = (a[0] + b[0]) / 2 + normal[0] * size * step
     const y = (a[1] + b[1]) / 2 - normal[1] * size * step

@@ -79,7 +79,11 @@ function layouts(brief: Brief): Outcome<Told> {
   const isOne = tilings(brief.facts).length === 1
   return fine({
     ...told.value,
-    drawings: isOne ? drawings : drawings.map((d, k) => ({ ...d, name: `layout-${k + 1}.svg` })),
+    drawings: drawings.map((d, k) => ({
+      ...d,
+      ...(isOne ? {} : { name: `layout-${k + 1}.svg` }),
+      ...(brief.has('dark-word') ? { theme: 'dark' as const } : {}),
+    })),
   })
 }
 

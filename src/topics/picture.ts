@@ -6,13 +6,19 @@ import { tilesOf } from '../core/layout/pieces.ts'
 import type { Facts, WallSide } from '../facts.ts'
 import { count, type Phrase, room as roomLength, say, small } from '../phrase.ts'
 import type { Drawing } from '../pictures/drawing.ts'
+import type { Theme } from '../pictures/theme.ts'
 import { roomPhrase } from './floors.ts'
 import type { LaidFloor, LaidRoom } from './plan.ts'
 
 type Box = ReturnType<typeof boxOf>
 type Word = (phrase: Phrase) => string
 /** A drawing without its words yet. */
-export type Sketch = { readonly name: string; readonly alt: Phrase; readonly draw: (word: Word) => Drawing }
+export type Sketch = {
+  readonly name: string
+  readonly alt: Phrase
+  readonly theme?: Theme
+  readonly draw: (word: Word) => Drawing
+}
 
 /** Walls shorter than this carry no dimension. [mm] */
 const LEAST_DIMENSION_MM = 250

@@ -136,6 +136,7 @@ export const layoutWords: Record<(typeof LAYOUT_CONCEPTS)[number], readonly stri
   ledger: ['ledger', 'ledger board', 'batten', 'ledger height'],
   'out-of-level': ['out of level', 'runs out', 'rises', 'out of', 'high point', 'floor is out', 'floor out'],
   'laid-in': ['in', 'gets'],
+  'dark-word': ['dark', 'dark mode', 'on black', 'night mode'],
   'all-rooms': [
     'both',
     'both rooms',

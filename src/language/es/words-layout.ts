@@ -99,6 +99,7 @@ export const layoutWords: Record<(typeof LAYOUT_CONCEPTS)[number], readonly stri
   ledger: ['regla de arranque', 'liston de arranque', 'guia de arranque', 'liston guia'],
   'out-of-level': ['desnivel', 'desnivelado', 'fuera de nivel', 'sube', 'punto alto'],
   'laid-in': ['en', 'va en', 'van en', 'va con', 'van con'],
+  'dark-word': ['oscuro', 'oscura', 'en negro', 'modo oscuro', 'fondo negro'],
   'all-rooms': [
     'los dos',
     'las dos',
