@@ -232,7 +232,7 @@ test.each(['10x13 shop floor 18x18 dark picture', 'plano oscuro de 10x13 con 18x
   '%s is drawn on black',
   (text) => {
     const page = (said: string) =>
-      /<rect width="\d+" height="\d+" fill="(#\w+)"/.exec(ask(said).files[0].text ?? '')?.[1]
+      /<rect width="800" height="\d+" fill="(#\w+)"/.exec(ask(said).files[0].text ?? '')?.[1]
     expect(page(text)).toBe('#0c1014')
     expect(page('10x13 shop floor 18x18 picture')).toBe('#ffffff')
   },
