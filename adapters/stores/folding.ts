@@ -1,7 +1,7 @@
 /** Makes a channel's memory out of a snapshot and the entries after it, and remembers the last memories it made, so
  *  that a busy channel reads only what is new. */
 import type { Entry } from '../../src/message.ts'
-import type { Json, Rules } from './store.ts'
+import type { Rules } from './store.ts'
 
 /** A memory as of entry `seq` of the channel row `id`; a forgotten channel comes back under another id. */
 export type Point<Memory> = {
@@ -43,6 +43,17 @@ export class Folding<Memory> {
   /** What was remembered last, of whichever row. */
   anyPoint(channel: string): Point<Memory> | null {
     return this.#points.get(channel) ?? null
+  }
+
+  /** What is remembered and not in doubt. */
+  current(channel: string): Point<Memory> | null {
+    const point = this.#points.get(channel)
+    return point && point.id > 0 ? point : null
+  }
+
+  /** Whether what is remembered is in doubt. */
+  doubtful(channel: string): boolean {
+    return (this.#points.get(channel)?.id ?? 0) < 0
   }
 
   empty(id: number): Point<Memory> {
@@ -101,17 +112,3 @@ export class Folding<Memory> {
     return null
   }
 }
-
-/** Numbers the entries of an append after `last`. */
-export const numbered = (last: number, entries: readonly Entry[]): { seq: number; entry: Entry }[] =>
-  entries.map((entry, i) => ({ seq: last + 1 + i, entry }))
-
-/** Ids come from platforms: NUL and halves of surrogate pairs, which a database refuses, are written out. */
-export const plain = (text: string): string =>
-  text.replace(/[%\0]|\p{Surrogate}/gu, (c) => `%${c.charCodeAt(0).toString(16).padStart(4, '0')}`)
-
-/** Undoes `plain`. */
-export const unplain = (text: string): string =>
-  text.replace(/%([0-9a-f]{4})/g, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)))
-
-export const parseJson = (text: string | null): Json => (text === null ? null : (JSON.parse(text) as Json))

@@ -1,6 +1,6 @@
 /** Answers each message once and keeps what it changes: the one way from an adapter to the store. */
 import type { Entry } from '../../src/message.ts'
-import type { Failure, Json, Reminder, Store } from './store.ts'
+import { type Failure, type Json, kept, type Reminder, type Store } from './store.ts'
 
 /** What answering a message yields, before it is kept. */
 export type Worked<R extends Json> = {
@@ -56,7 +56,9 @@ export class Keeper<Memory> {
   ): Promise<Conversed<R>> {
     let failure: Failure = { code: 'failed', detail: 'the channel kept moving on' }
     for (let tries = 0; tries < TRIES; tries++) {
-      const loaded = await this.#store.load(channel, message.id)
+      // What is remembered needs no look at the store: should it be out of date, the append says so and adds nothing.
+      const recalled = this.#store.recall(channel)
+      const loaded = recalled ? kept(recalled) : await this.#store.load(channel, message.id)
       if (!loaded.ok) {
         failure = loaded.failure
         break

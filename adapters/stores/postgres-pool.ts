@@ -28,7 +28,7 @@ const TRY_AGAIN = ['40P01', '40001']
 
 class NewerLayout extends Error {}
 
-export type Value = string | number | null | readonly (string | number)[]
+export type Value = string | number | null | readonly (string | number | null)[]
 
 /** Runs statements on one connection. */
 export type Session = <Row>(sql: string, values?: readonly Value[]) => Promise<Row[]>

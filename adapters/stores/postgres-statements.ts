@@ -50,24 +50,26 @@ const ADD_MORE = `, cancel AS (
   )`
 
 /** Most messages set no reminder and write no snapshot: those take only the first 13 values. */
-export const APPEND = `${ADD} SELECT last FROM c`
-export const APPEND_MORE = `${ADD}${ADD_MORE} SELECT last FROM c`
+export const APPEND = `${ADD} SELECT id, last FROM c`
+export const APPEND_MORE = `${ADD}${ADD_MORE} SELECT id, last FROM c`
 
-/** $1 channel, $2 id, $3 due [ms], $4 body. */
-export const REMIND = `
+/** Entries of another store. $1 channel, $2 its last number so far, $3 to $7 the entries. */
+export const ENTRIES = `
+  INSERT INTO kneepad_entry
+  SELECT $1::bigint, $2::bigint + n, message, part, kind, at_ms, entry
+  FROM unnest($3::text[], $4::int[], $5::text[], $6::bigint[], $7::text[])
+    WITH ORDINALITY AS e (message, part, kind, at_ms, entry, n)`
+
+/** Messages of another store, with their replies or null. $1 channel, $2 to $5 the messages. */
+export const ANSWERED = `
+  INSERT INTO kneepad_answered AS a
+  SELECT $1::bigint, * FROM unnest($2::text[], $3::text[], $4::bigint[], $5::text[])
+  ON CONFLICT (channel, message) DO UPDATE SET reply = excluded.reply WHERE a.reply IS NULL AND excluded.reply IS NOT NULL
+  RETURNING reply IS NOT NULL AS reply`
+
+/** Reminders of another store. $1 channel, $2 to $4 the reminders. */
+export const REMINDERS = `
   INSERT INTO kneepad_reminder
-  SELECT id, $2, $3::bigint, $3::bigint, $4, 'waiting', NULL, 0 FROM kneepad_channel WHERE key = $1 FOR KEY SHARE
-  ON CONFLICT (channel, id) DO UPDATE SET due_ms = excluded.due_ms, next_ms = excluded.next_ms,
-    body = excluded.body, state = 'waiting', holder = NULL, attempts = 0
-  RETURNING channel`
-
-/** Rows another instance is claiming at this moment are passed over, not waited for.
- *  $1 holder, $2 now [ms], $3 held until [ms], $4 limit. */
-export const CLAIM = `
-  WITH due AS (
-    SELECT channel, id FROM kneepad_reminder WHERE state = 'waiting' AND next_ms <= $2
-    ORDER BY next_ms LIMIT $4 FOR UPDATE SKIP LOCKED
-  )
-  UPDATE kneepad_reminder r SET holder = $1, next_ms = $3, attempts = attempts + 1
-  FROM due, kneepad_channel c WHERE r.channel = due.channel AND r.id = due.id AND c.id = r.channel
-  RETURNING c.key AS channel, r.id, r.due_ms, r.body, r.attempts`
+  SELECT $1::bigint, id, due_ms, due_ms, body, 'waiting', NULL, 0
+  FROM unnest($2::text[], $3::bigint[], $4::text[]) AS r (id, due_ms, body)
+  ON CONFLICT DO NOTHING RETURNING channel`

@@ -77,7 +77,7 @@ export type Appended =
   | { readonly state: 'kept'; readonly last: number }
   /** Answered before: nothing was added. The recorded reply, null once it has been tidied away. */
   | { readonly state: 'already'; readonly reply: Json }
-  /** Someone else added entries after `after`: nothing was added. Load again and answer again. */
+  /** Someone else added entries after `after`: nothing was added. Recall or load again, and answer again. */
   | { readonly state: 'moved'; readonly last: number }
 
 export type Numbered = { readonly seq: number; readonly entry: Entry }
@@ -104,6 +104,9 @@ export interface Store<Memory> {
   /** A channel's memory now; with `messageId` also whether that message was answered before.
    *  Its cost does not grow with the log: a snapshot and the few entries after it. */
   load(channel: string, messageId?: string): Promise<Kept<Loaded<Memory>>>
+  /** A channel's memory as this process last saw it, without asking the store; null where it saw none. It may be out of
+   *  date: an `append` with its `last` as `after` finds that out, and sees to it that the next recall is not. */
+  recall(channel: string): Loaded<Memory> | null
   /** The last memory this process saw of a channel, for an answer while the store is out of reach. */
   lastKnown(channel: string): Memory
   /** Keeps one answered message. When it returns `kept`, the message survives a crash of the machine. */
@@ -146,7 +149,8 @@ export interface Store<Memory> {
   restore(channel: string, moved: Moved): Promise<Kept<number>>
 
   /** Drops what is over: values past their time, replies answered before `repliesBeforeMs` (the ids stay, so that a
-   *  redelivery still adds nothing), reminders sent or cancelled that were due before then. */
+   *  redelivery still adds nothing), reminders sent or cancelled that were due before then. Entries are the job and stay.
+   *  Goes by some hundred channels at a time, with room for messages between. */
   tidy(nowMs: number, repliesBeforeMs: number): Promise<Kept<null>>
   close(): Promise<void>
 }
