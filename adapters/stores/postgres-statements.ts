@@ -1,4 +1,5 @@
-/** The longer statements of the PostgreSQL store. Each is atomic by itself and costs one round trip. */
+/** The longer statements of the PostgreSQL store. Each is atomic by itself and costs one round trip. Lists come as arrays taken
+ *  apart in a select list, in step with each other: `unnest` of several at once in FROM takes three times as long. */
 
 /** A channel's state: snapshot and entries after it, or only the entries after what the asker remembers.
  *  $1 channel, $2 message or null, $3 fold version, $4 and $5 row id and entry number of what is remembered. */
@@ -27,9 +28,10 @@ const ADD = `
     INSERT INTO kneepad_answered SELECT id, $2, $3, $4::bigint, $5 FROM c
   ), entry AS (
     INSERT INTO kneepad_entry
-    SELECT c.id, c.last - $8::int + n, message, part, kind, at_ms, entry
-    FROM c, unnest($9::text[], $10::int[], $11::text[], $12::bigint[], $13::text[])
-      WITH ORDINALITY AS e (message, part, kind, at_ms, entry, n)
+    SELECT c.id, c.last - $8::int + n, message, part, kind, at_ms, entry FROM c, (
+      SELECT generate_series(1, $8::int) AS n, unnest($9::text[]) AS message, unnest($10::int[]) AS part,
+        unnest($11::text[]) AS kind, unnest($12::bigint[]) AS at_ms, unnest($13::text[]) AS entry
+    ) e
   )`
 
 const ADD_MORE = `, cancel AS (
@@ -38,7 +40,7 @@ const ADD_MORE = `, cancel AS (
   ), remind AS (
     INSERT INTO kneepad_reminder
     SELECT c.id, r.id, due_ms, due_ms, body, 'waiting', NULL, 0
-    FROM c, unnest($15::text[], $16::bigint[], $17::text[]) AS r (id, due_ms, body)
+    FROM c, (SELECT unnest($15::text[]) AS id, unnest($16::bigint[]) AS due_ms, unnest($17::text[]) AS body) r
     ON CONFLICT (channel, id) DO UPDATE SET due_ms = excluded.due_ms, next_ms = excluded.next_ms,
       body = excluded.body, state = 'waiting', holder = NULL, attempts = 0
   ), snapshot AS (
@@ -53,23 +55,21 @@ const ADD_MORE = `, cancel AS (
 export const APPEND = `${ADD} SELECT id, last FROM c`
 export const APPEND_MORE = `${ADD}${ADD_MORE} SELECT id, last FROM c`
 
-/** Entries of another store. $1 channel, $2 its last number so far, $3 to $7 the entries. */
+/** Entries of another store. $1 channel, $2 its last number so far, $3 how many, $4 to $8 the entries. */
 export const ENTRIES = `
   INSERT INTO kneepad_entry
-  SELECT $1::bigint, $2::bigint + n, message, part, kind, at_ms, entry
-  FROM unnest($3::text[], $4::int[], $5::text[], $6::bigint[], $7::text[])
-    WITH ORDINALITY AS e (message, part, kind, at_ms, entry, n)`
+  SELECT $1::bigint, $2::bigint + generate_series(1, $3::int), unnest($4::text[]), unnest($5::int[]), unnest($6::text[]),
+    unnest($7::bigint[]), unnest($8::text[])`
 
 /** Messages of another store, with their replies or null. $1 channel, $2 to $5 the messages. */
 export const ANSWERED = `
   INSERT INTO kneepad_answered AS a
-  SELECT $1::bigint, * FROM unnest($2::text[], $3::text[], $4::bigint[], $5::text[])
+  SELECT $1::bigint, unnest($2::text[]), unnest($3::text[]), unnest($4::bigint[]), unnest($5::text[])
   ON CONFLICT (channel, message) DO UPDATE SET reply = excluded.reply WHERE a.reply IS NULL AND excluded.reply IS NOT NULL
   RETURNING reply IS NOT NULL AS reply`
 
 /** Reminders of another store. $1 channel, $2 to $4 the reminders. */
 export const REMINDERS = `
   INSERT INTO kneepad_reminder
-  SELECT $1::bigint, id, due_ms, due_ms, body, 'waiting', NULL, 0
-  FROM unnest($2::text[], $3::bigint[], $4::text[]) AS r (id, due_ms, body)
+  SELECT $1::bigint, unnest($2::text[]), unnest($3::bigint[]), unnest($3::bigint[]), unnest($4::text[]), 'waiting', NULL, 0
   ON CONFLICT DO NOTHING RETURNING channel`

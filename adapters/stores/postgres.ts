@@ -94,7 +94,7 @@ export class PostgresStore<Memory> extends SqlStore<Memory> {
       const fresh = new Map(entries.map((e) => [partOf(plain(e.messageId), e.part), e]))
       for (const part of there) fresh.delete(part)
       const added = [...fresh.values()]
-      await session(ENTRIES, [id, last, ...columnsOf(added)])
+      await session(ENTRIES, [id, last, added.length, ...columnsOf(added)])
       await session('UPDATE kneepad_channel SET last = $2 WHERE id = $1', [id, last + added.length])
       // A reply may never come, or with a later batch: its message is known all the same.
       const unanswered = added.map((e) => ({ messageId: e.messageId, at: e.at, reply: undefined }))

@@ -1,17 +1,19 @@
-/** A message with job memory in a store, against the bare insert and read of the same store in the same run. */
+/** The store alone: one message kept by it against the bare insert and read of the same bytes in the same database, in the
+ *  same run. What a message costs on its whole way is in `answers.ts`. */
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { DatabaseSync } from 'node:sqlite'
-import pg from 'pg'
 import { Keeper } from '../../adapters/stores/keep.ts'
 import { PostgresStore } from '../../adapters/stores/postgres.ts'
 import { SqliteStore } from '../../adapters/stores/sqlite.ts'
 import type { Rules, Store } from '../../adapters/stores/store.ts'
 import type { Entry } from '../../src/message.ts'
+import { barePostgres, bareSqlite } from '../support/bare.ts'
 import { startPostgres } from '../support/postgres.ts'
+import { inTurns, middle, sideBySide, tell, timed, type Work } from '../support/timing.ts'
 
-const MESSAGES = 3000
+const MESSAGES = 2000
 const CHANNELS = 100_000
 const LONG_JOB = 2000
 const REMINDERS = 100_000
@@ -49,58 +51,11 @@ const REPLY = {
   details: ['b'.repeat(200), 'c'.repeat(200)],
   values: { area_m2: 12 },
 }
-
-type Timing = { readonly p50: number; readonly p99: number; readonly perSecond: number }
-
-function summed(ms: number[], wallMs: number): Timing {
-  const sorted = ms.toSorted((a, b) => a - b)
-  const at = (p: number) => sorted[Math.min(sorted.length - 1, Math.floor(p * sorted.length))]!
-  return { p50: at(0.5), p99: at(0.99), perSecond: (1000 * ms.length) / wallMs }
-}
-
-async function timed(count: number, atOnce: number, one: (i: number) => unknown): Promise<Timing> {
-  const ms: number[] = []
-  let next = 0
-  const begin = performance.now()
-  await Promise.all(
-    Array.from({ length: atOnce }, async () => {
-      while (next < count) {
-        const i = next++
-        const start = performance.now()
-        await one(i)
-        ms.push(performance.now() - start)
-      }
-    }),
-  )
-  return summed(ms, performance.now() - begin)
-}
-
-/** One after the other, message by message, so that a disk that is slow for a while is slow for both. */
-async function sideBySide(count: number, a: Work, b: Work): Promise<[Timing, Timing]> {
-  const times: [number[], number[]] = [[], []]
-  for (let i = 0; i < count; i++)
-    for (const [which, work] of [a, b].entries()) {
-      const start = performance.now()
-      await work(i)
-      times[which]!.push(performance.now() - start)
-    }
-  const own = (ms: number[]) =>
-    summed(
-      ms,
-      ms.reduce((sum, one) => sum + one, 0),
-    )
-  return [own(times[0]), own(times[1])]
-}
-type Work = (i: number) => unknown
-
-const shown = (t: Timing) => `p50 ${t.p50.toFixed(3)} ms, p99 ${t.p99.toFixed(3)} ms, ${t.perSecond.toFixed(0)}/s`
-const against = (t: Timing, base: Timing) =>
-  `throughput ${(t.perSecond / base.perSecond).toFixed(2)} x, p50 ${(t.p50 / base.p50).toFixed(2)} x, p99 ${(t.p99 / base.p99).toFixed(2)} x`
-const line = (name: string, t: Timing, base?: Timing, of = 'bare') =>
-  console.log(`  ${name.padEnd(44)} ${shown(t)}${base ? `  (${against(t, base)} of ${of})` : ''}`)
+/** What the bare side puts in: the entry and the reply that the store keeps of a message. */
+const kept = (i: number) => JSON.stringify([entryOf(`m${i}`, i), REPLY])
 
 let messages = 0
-/** One message, as an adapter has it answered: read the memory, keep the entry and the reply. */
+/** One message, as an adapter has it answered: the memory, then the entry and the reply. */
 const message = (keeper: Keeper<Memory>, channel: string) => {
   const id = `m${messages++}`
   return keeper.answer(channel, { id, now: AT }, (memory) => ({
@@ -109,94 +64,86 @@ const message = (keeper: Keeper<Memory>, channel: string) => {
   }))
 }
 
-/** Fills a store through its own door, a page at a time. */
+/** Fills a store through its own door. */
 async function grow(store: Store<Memory>, channel: string, entries: number): Promise<void> {
-  const all = Array.from({ length: entries }, (_, i) => entryOf(`old${i}`, i))
-  const done = await store.restore(channel, { entries: all })
+  const done = await store.restore(channel, {
+    entries: Array.from({ length: entries }, (_, i) => entryOf(`old${i}`, i)),
+  })
   if (!done.ok) throw new Error(done.failure.detail)
 }
 
-async function sqlite(dir: string): Promise<void> {
-  const bareDb = new DatabaseSync(path.join(dir, 'bare.db'))
-  bareDb.exec(
-    'PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; CREATE TABLE bare (id INTEGER PRIMARY KEY, text TEXT)',
+const inChannel = (n: number) => `slack:W${n % 500}:C${n}`
+
+/** Channels with three entries each, as quickly as SQLite takes them. */
+export function fillSqlite(db: DatabaseSync, channels: number, entry: (seq: number) => Entry): void {
+  db.exec(`PRAGMA synchronous = OFF; BEGIN;
+    WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ${channels})
+      INSERT INTO channel (key, workspace) SELECT 'slack:W' || (i % 500) || ':C' || i, 'slack:W' || (i % 500) FROM n`)
+  const fill = db.prepare(
+    `INSERT INTO entry SELECT id, ?1, 'o' || ?1, 0, ?2, 0, ?3 FROM channel
+      WHERE id NOT IN (SELECT channel FROM entry WHERE seq >= ?1)`,
   )
-  const insert = bareDb.prepare('INSERT INTO bare (text) VALUES (?)')
-  const select = bareDb.prepare('SELECT text FROM bare WHERE id = ?')
-  const text = JSON.stringify([entryOf('m', 1), REPLY])
-  const bare = (i: number) => {
-    insert.run(text)
-    JSON.parse((select.get(i + 1) as { text: string }).text)
-  }
+  for (let seq = 1; seq <= 3; seq++) fill.run(seq, entry(seq).kind, JSON.stringify(entry(seq)))
+  db.exec('COMMIT; PRAGMA wal_checkpoint(TRUNCATE)')
+}
+
+async function sqlite(dir: string): Promise<void> {
+  const bareDb = bareSqlite(path.join(dir, 'bare.db'))
+  const bare = (i: number) => bareDb.keep(kept(i))
   const file = path.join(dir, 'jobs.db')
   const store = new SqliteStore(file, rules)
   const keeper = new Keeper(store)
   const small = (i: number) => message(keeper, `slack:T:small${i % 20}`)
   await sideBySide(300, bare, small)
   const [bares, smalls] = await sideBySide(MESSAGES, bare, small)
-  line('SQLite FULL, bare insert and read', bares)
-  line('SQLite FULL, message with job memory', smalls, bares)
+  tell('SQLite FULL, bare insert and read', bares!)
+  tell('SQLite FULL, message with job memory', smalls!, bares)
 
   await grow(store, 'slack:T:long', LONG_JOB)
-  await message(keeper, 'slack:T:long')
-  const [longs, beside] = await sideBySide(MESSAGES, () => message(keeper, 'slack:T:long'), small)
-  line(`the same in a job of ${LONG_JOB} entries`, longs, beside, 'a small job')
-  const cold: Timing[] = []
-  const coldBeside: Timing[] = []
-  const opened = async (channel: string) => {
-    const fresh = new SqliteStore(file, rules)
-    const begin = performance.now()
-    await fresh.load('slack:T:nothing') // opens the file
-    const start = performance.now()
-    await fresh.load(channel)
-    const ms = performance.now() - start
-    await fresh.close()
-    return summed([ms], performance.now() - begin)
+  const long = () => message(keeper, 'slack:T:long')
+  await long()
+  const three = async (name: string, work: Work) => {
+    const [own, beside, bared] = await sideBySide(MESSAGES, work, small, bare)
+    tell(name, own!, bared)
+    tell('', own!, beside, 'a small job')
   }
-  for (let i = 0; i < 30; i++) {
-    cold.push(await opened('slack:T:long'))
-    coldBeside.push(await opened('slack:T:small1'))
-  }
-  console.log(
-    `  ${'its memory, read by a process just started'.padEnd(44)} p50 ${middle(cold).p50.toFixed(3)} ms; of a small job ${middle(coldBeside).p50.toFixed(3)} ms`,
-  )
+  await three(`the same in a job of ${LONG_JOB} entries`, long)
+  await justStarted(file)
 
   const db = new DatabaseSync(file)
-  db.exec(`PRAGMA synchronous = OFF; BEGIN;
-    WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ${CHANNELS})
-      INSERT INTO channel (key, workspace) SELECT 'slack:W' || (i % 500) || ':C' || i, 'slack:W' || (i % 500) FROM n`)
-  const fill = db.prepare(
-    `INSERT INTO entry SELECT id, ?1, 'o' || ?1, 0, 'used', 0, ?2 FROM channel
-      WHERE id NOT IN (SELECT channel FROM entry WHERE seq >= ?1)`,
-  )
-  for (let seq = 1; seq <= 3; seq++) fill.run(seq, JSON.stringify(entryOf(`o${seq}`, seq)))
-  db.exec('COMMIT; PRAGMA wal_checkpoint(TRUNCATE)')
-  const anywhere = (i: number) => {
-    const n = ((i * 7919) % CHANNELS) + 1
-    return message(keeper, `slack:W${n % 500}:C${n}`)
-  }
-  const [many, manyBeside] = await sideBySide(MESSAGES, anywhere, small)
-  line(`the same, anywhere among ${CHANNELS} channels`, many, manyBeside, 'a small job')
-  const [busyBares, busy] = await sideBySide(MESSAGES, bare, (i) =>
-    message(keeper, `slack:W${(i % 50) + 1}:C${(i % 50) + 1}`),
-  )
-  line(`the same, 50 busy ones of ${CHANNELS} channels`, busy, busyBares)
+  fillSqlite(db, CHANNELS, (seq) => entryOf(`o${seq}`, seq))
+  await three(`anywhere among ${CHANNELS} channels`, (i) => message(keeper, inChannel(((i * 7919) % CHANNELS) + 1)))
+  await three(`50 busy ones of ${CHANNELS} channels`, (i) => message(keeper, inChannel((i % 50) + 1)))
 
   db.exec(`BEGIN; WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ${REMINDERS})
     INSERT INTO reminder SELECT i, 'r', 1000000 + i, 1000000 + i, '{"say":"grout"}', 'waiting', NULL, 0 FROM n; COMMIT`)
   db.close()
-  const idle = await timed(500, 1, () => store.nextReminder())
-  line(`look for due reminders, ${REMINDERS} pending`, idle)
-  const claim = await timed(100, 1, (i) => store.claimDue('a', 1_000_000 + 50 * i, 9e12, 50))
-  line('claim 50 due ones of them', claim)
+  tell(`look for due reminders, ${REMINDERS} pending`, await timed(500, 1, () => store.nextReminder()))
+  const claim = (i: number) => store.claimDue('a', 1_000_000 + 50 * i, 9e12, 50)
+  tell('claim 50 due ones of them', await timed(100, 1, claim))
   await store.close()
-  bareDb.close()
+  await bareDb.end()
 }
 
-/** The turn in the middle by its median: a run of turns is told by it. */
-function middle(turns: readonly Timing[]): Timing {
-  const by = (pick: (t: Timing) => number) => turns.map(pick).toSorted((a, b) => a - b)[Math.floor(turns.length / 2)]!
-  return { p50: by((t) => t.p50), p99: by((t) => t.p99), perSecond: by((t) => t.perSecond) }
+/** The memory of a long job, read by a process that has only just started. */
+async function justStarted(file: string): Promise<void> {
+  const opened = async (channel: string) => {
+    const fresh = new SqliteStore(file, rules)
+    await fresh.load('slack:T:nothing') // opens the file
+    const timing = await timed(1, 1, () => fresh.load(channel))
+    await fresh.close()
+    return timing
+  }
+  const cold = []
+  const beside = []
+  for (let i = 0; i < 30; i++) {
+    cold.push(await opened('slack:T:long'))
+    beside.push(await opened('slack:T:small1'))
+  }
+  const [long, small] = [middle(cold).p50, middle(beside).p50]
+  console.log(
+    `  ${'its memory, read by a process just started'.padEnd(46)} p50 ${long.toFixed(3)} ms; of a small job ${small.toFixed(3)} ms`,
+  )
 }
 
 async function postgres(): Promise<void> {
@@ -204,32 +151,16 @@ async function postgres(): Promise<void> {
   try {
     if (!server.real) console.log('  (no PostgreSQL server here: the WebAssembly build, which has one session)')
     const url = await server.fresh()
-    const text = JSON.stringify([entryOf('m', 1), REPLY])
     for (const connections of [1, 4, 16]) {
-      const pool = new pg.Pool({ connectionString: url, max: connections })
-      await pool.query(
-        'CREATE TABLE IF NOT EXISTS bare (id bigint GENERATED ALWAYS AS IDENTITY PRIMARY KEY, text text)',
-      )
-      const bare = async () => {
-        const insert = { name: 'insert', text: 'INSERT INTO bare (text) VALUES ($1) RETURNING id', values: [text] }
-        const { rows } = await pool.query(insert)
-        await pool.query({ name: 'select', text: 'SELECT text FROM bare WHERE id = $1', values: [rows[0].id] })
-      }
+      const bare = await barePostgres(url, connections)
       const store = new PostgresStore(url, rules, connections)
       const keeper = new Keeper(store)
       const ours = (i: number) => message(keeper, `slack:T:c${connections}-${i % 200}`)
-      const bares: Timing[] = []
-      const messagesTimed: Timing[] = []
-      await timed(200, connections, bare)
-      await timed(200, connections, ours)
-      for (let turn = 0; turn < 5; turn++) {
-        bares.push(await timed(400, connections, bare))
-        messagesTimed.push(await timed(400, connections, ours))
-      }
-      line(`PostgreSQL, ${connections} connections, bare`, middle(bares))
-      line(`PostgreSQL, ${connections} connections, message`, middle(messagesTimed), middle(bares))
+      const [bares, own] = await inTurns(9, 400, connections, (i) => bare.keep(kept(i)), ours)
+      tell(`PostgreSQL, ${connections} connections, bare`, bares!.timing)
+      tell(`PostgreSQL, ${connections} connections, message`, own!.timing, bares!.timing, 'bare', own!.ratio)
       await store.close()
-      await pool.end()
+      await bare.end()
     }
   } finally {
     await server.end()
