@@ -18,7 +18,7 @@ export type Snapshot = { readonly seq: number; readonly skipped: number; readonl
 
 const REMEMBERED_CHANNELS = 500
 /** A snapshot is written with the append that comes this many entries after the last one. */
-const SNAPSHOT_EVERY = 64
+const SNAPSHOT_EVERY = 128
 
 export class Folding<Memory> {
   readonly rules: Rules<Memory>

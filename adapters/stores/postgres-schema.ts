@@ -65,12 +65,15 @@ export const STEPS: readonly string[] = [
   );
   CREATE INDEX kneepad_reminder_next ON kneepad_reminder (next_ms) WHERE state = 'waiting';
   `,
-  // A message's row in `answered` makes a redelivery harmless, as in SQLite; an index more on the entries only costs time.
+  // A message's row in `answered` makes a redelivery harmless, as in SQLite; an index more on the entries only costs time;
+  // and only what is learned from is looked for by its kind.
   `
   INSERT INTO kneepad_answered
     SELECT DISTINCT ON (channel, message) channel, message, entry::json ->> 'at', at_ms, NULL FROM kneepad_entry
     ON CONFLICT DO NOTHING;
   ALTER TABLE kneepad_entry DROP CONSTRAINT kneepad_entry_channel_message_part_key;
+  DROP INDEX kneepad_entry_kind;
+  CREATE INDEX kneepad_entry_learned ON kneepad_entry (channel) WHERE kind IN ('use', 'undo');
   ALTER TABLE kneepad_channel ALTER COLUMN last SET DEFAULT 0;
   `,
 ]

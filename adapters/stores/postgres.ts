@@ -14,7 +14,6 @@ const DIALECT: Dialect = {
   forUpdate: ' FOR UPDATE',
   skipLocked: ' FOR UPDATE SKIP LOCKED',
   byBytes: ' COLLATE "C"',
-  listed: '(SELECT json_array_elements_text($2::json))',
 }
 const translated = translator(DIALECT)
 

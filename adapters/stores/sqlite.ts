@@ -24,7 +24,6 @@ const DIALECT: Dialect = {
   forUpdate: '',
   skipLocked: '',
   byBytes: '',
-  listed: '(SELECT value FROM json_each($2))',
 }
 const translated = translator(DIALECT)
 

@@ -90,6 +90,33 @@ export function contract(name: string, start: () => Promise<Bench>): void {
       expect(got(await store.append(BAKERY, answered('m3', 1, 2)))).toEqual({ state: 'kept', last: 3 })
     })
 
+    test('what is recalled asks nobody, and an append finds out that it is out of date', async () => {
+      expect(store.recall(BAKERY)).toBeNull()
+      await store.append(BAKERY, answered('m1', 5, 0))
+      expect(store.recall(BAKERY)).toEqual({ ...got(await store.load(BAKERY)), answered: null })
+      if (!bench.shared) return
+      const other = another()
+      await other.append(BAKERY, answered('m2', 7))
+      expect(store.recall(BAKERY)).toMatchObject({ last: 1, memory: { sum: 5 } })
+      expect(got(await store.append(BAKERY, answered('m3', 1, 1)))).toEqual({ state: 'moved', last: 2 })
+      expect(store.recall(BAKERY)).toMatchObject({ last: 2, memory: { sum: 12 } })
+      expect(got(await store.append(BAKERY, answered('m2', 9, 2))), 'answered by the other').toMatchObject({
+        state: 'already',
+      })
+      await other.forget(BAKERY)
+      expect(got(await store.append(BAKERY, answered('m4', 1, 2)))).toEqual({ state: 'moved', last: 0 })
+      expect(store.recall(BAKERY)).toBeNull()
+      for (const id of ['n1', 'n2']) await other.append(BAKERY, answered(id, 50))
+      await store.load(BAKERY)
+      await other.forget(BAKERY)
+      for (const id of ['o1', 'o2']) await other.append(BAKERY, answered(id, 90))
+      expect(got(await store.append(BAKERY, answered('m5', 1, 2))), 'as long, but begun anew').toEqual({
+        state: 'moved',
+        last: 2,
+      })
+      expect(store.recall(BAKERY)).toMatchObject({ last: 2, memory: { sum: 180 } })
+    })
+
     test('hostile text comes back as it was', async () => {
       const channel = `slack:'";--/%0041\u{1f9f1}:${'c'.repeat(900)}`
       const written = entry(HOSTILE, 3, { person: HOSTILE, personName: HOSTILE, kind: HOSTILE })
@@ -195,23 +222,23 @@ export function contract(name: string, start: () => Promise<Bench>): void {
     test('what is learned stays in its workspace', async () => {
       await store.append(BAKERY, {
         ...answered('m1'),
-        entries: [entry('m1', 1, { kind: 'used', at: '2026-11-02T08:00:00Z' })],
+        entries: [entry('m1', 1, { kind: 'use', at: '2026-11-02T08:00:00Z' })],
       })
       await store.append(YARD, {
         ...answered('m2'),
-        entries: [entry('m2', 2, { kind: 'used', at: '2026-11-01T08:00:00Z' })],
+        entries: [entry('m2', 2, { kind: 'use', at: '2026-11-01T08:00:00Z' })],
       })
       await store.append(YARD, answered('m3', 3))
-      await store.append(ELSEWHERE, { ...answered('m4'), entries: [entry('m4', 4, { kind: 'used' })] })
-      const learned = got(await another().learned('slack:T1', ['used', 'binned'], 10))
+      await store.append(ELSEWHERE, { ...answered('m4'), entries: [entry('m4', 4, { kind: 'use' })] })
+      const learned = got(await another().learned('slack:T1', ['use', 'undo'], 10))
       expect(learned.map((e) => [e.channel, e.entry.messageId])).toEqual([
         [YARD, 'm2'],
         [BAKERY, 'm1'],
       ])
-      expect(got(await store.learned('slack:T', ['used'], 10))).toEqual([])
+      expect(got(await store.learned('slack:T', ['use'], 10))).toEqual([])
       for (const one of ['discord:direct:1', 'discord:direct:2'])
-        await store.append(one, { ...answered('m5'), entries: [entry('m5', 5, { kind: 'used' })] })
-      expect(got(await store.learned(workspaceOf('discord:direct:1'), ['used'], 10))).toHaveLength(1)
+        await store.append(one, { ...answered('m5'), entries: [entry('m5', 5, { kind: 'use' })] })
+      expect(got(await store.learned(workspaceOf('discord:direct:1'), ['use', "it's"], 10))).toHaveLength(1)
     })
 
     test('a button knows its meaning until its time is over', async () => {

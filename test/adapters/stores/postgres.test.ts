@@ -1,7 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises'
+import pg from 'pg'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { Keeper } from '../../../adapters/stores/keep.ts'
 import { PostgresStore } from '../../../adapters/stores/postgres.ts'
+import { STEPS } from '../../../adapters/stores/postgres-schema.ts'
 import { startPostgres, type TestPostgres } from '../../support/postgres.ts'
 import { contract, got } from './contract.ts'
 import { AT, answered, entry, type Toy, toyRules } from './toy.ts'
@@ -62,12 +64,11 @@ test('a server that goes away under 200 messages at once: each is kept or said t
   got(await store.load('slack:T:C0'))
   const keeper = new Keeper(store)
   const asked = Array.from({ length: 400 }, (_, i) => i)
+  const say = (i: number) =>
+    keeper.answer(`slack:T:C${i % 10}`, { id: `m${i}`, now: AT }, () => ({ reply: i, entries: [entry(`m${i}`)] }))
   const replies = asked.map(async (i) => {
     await pause(i)
-    return keeper.answer(`slack:T:C${i % 10}`, { id: `m${i}`, now: AT }, () => ({
-      reply: i,
-      entries: [entry(`m${i}`)],
-    }))
+    return say(i)
   })
   await pause(120)
   await server.stop()
@@ -75,12 +76,36 @@ test('a server that goes away under 200 messages at once: each is kept or said t
   await server.start()
   const states = (await Promise.all(replies)).map((r) => r.state)
   expect(states, 'the fault must bite').toContain('lost')
-  expect(states.at(-1)).toBe('kept')
+  expect((await say(asked.length)).state).toBe('kept')
   const logs = await Promise.all(Array.from({ length: 10 }, (_, c) => store.entries(`slack:T:C${c}`, 0, 1000)))
   const ids = logs.flatMap((log) => got(log).map((e) => e.entry.messageId))
   expect(new Set(ids).size).toBe(ids.length)
   for (const i of asked) if (states[i] !== 'lost') expect(ids).toContain(`m${i}`)
   await store.close()
+})
+
+test('a database of the first layout is brought up to the newest, by two at once, and loses nothing', async () => {
+  const url = await server.fresh()
+  const raw = new pg.Client({ connectionString: url })
+  await raw.connect()
+  await raw.query(
+    `${STEPS[0]}; CREATE TABLE kneepad_layout (step integer PRIMARY KEY); INSERT INTO kneepad_layout VALUES (1)`,
+  )
+  await raw.query(`INSERT INTO kneepad_channel (key, workspace, last) VALUES ('slack:T:C', 'slack:T', 2)`)
+  for (const [seq, id] of ['m1', 'm2'].entries())
+    await raw.query('INSERT INTO kneepad_entry VALUES (1, $1, $2, 0, $3, 5, $4)', [seq + 1, id, 'number', entry(id)])
+  await raw.query(`INSERT INTO kneepad_answered VALUES (1, 'm1', $1, 5, '"r1"')`, [AT])
+  await raw.end()
+  const [one, two] = [new PostgresStore(url, toyRules, 2), new PostgresStore(url, toyRules, 2)]
+  const both = await Promise.all([one.append('slack:T:C', answered('m1')), two.append('slack:T:C', answered('m2'))])
+  expect(both.map(got), 'an imported message whose reply never came is known all the same').toEqual([
+    { state: 'already', reply: 'r1' },
+    { state: 'already', reply: null },
+  ])
+  expect(got(await one.append('slack:T:C', answered('m3', 7)))).toEqual({ state: 'kept', last: 3 })
+  expect(got(await two.load('slack:T:C')).memory).toEqual({ count: 3, sum: 9, order: ['m1.0', 'm2.0', 'm3.0'] })
+  expect(got(await one.recorded('slack:T:C', '', 9)).map((r) => r.at)).toEqual([AT, AT, AT])
+  await Promise.all([one.close(), two.close()])
 })
 
 test('an address that leads nowhere is a failure, not a throw', async () => {
