@@ -1,6 +1,6 @@
 /** What the platforms do alike between receiving and posting: order, doubles, buttons' state, the log line, failures. */
 import { randomBytes } from 'node:crypto'
-import type { Message } from '../src/message.ts'
+import type { Message, Photo } from '../src/message.ts'
 import type { Offer, Reply } from '../src/reply.ts'
 import { type Backing, type ChannelKey, clock, type Pressed, type Words } from './contract.ts'
 import { brief, type Log } from './logging.ts'
@@ -10,7 +10,7 @@ import { createGuard, createQueue } from './queue.ts'
 export type Shown = { readonly reply: Reply; readonly key: string | null }
 
 /** What is to be answered; with `pressed` set, `text` is what the button says. */
-export type Found = { readonly text: string; readonly pressed?: Pressed }
+export type Found = { readonly text: string; readonly photos?: readonly Photo[]; readonly pressed?: Pressed }
 
 export type Ask = {
   readonly channel: ChannelKey
@@ -87,13 +87,14 @@ export function createDesk(platform: string, backing: Backing, log: Log): Desk {
       await ask.sayOnly(words.gone)
       return
     }
-    const { text, pressed } = found
+    const { text, photos = [], pressed } = found
     const { now, zone } = clock()
     const message: Message = {
       text,
       id: ask.id,
       person: ask.person,
       ...(ask.personName ? { personName: ask.personName } : {}),
+      ...(photos.length > 0 ? { photos } : {}),
       now,
       zone,
     }

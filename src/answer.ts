@@ -18,6 +18,9 @@ import { type Meaning, meaningOf } from './talk.ts'
 import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { TOPIC_ANSWERS } from './topics/index.ts'
 import { withJobLines } from './topics/job/lines.ts'
+import { readingEntry } from './topics/log/entries.ts'
+import { photosKept, withPhotos } from './topics/log/photos.ts'
+import { siteReading } from './topics/log/read-reading.ts'
 import { statesSite } from './topics/site.ts'
 import type { Brief, Told } from './topics/topic.ts'
 import { ownWordsTold } from './topics/words.ts'
@@ -63,21 +66,29 @@ export function answer(message: Message, remembered: Memory, tools: Tools): Answ
   const asked = tools.languages.ownWordAsked(text)
   if (asked) return wordsAnswer(asked, known, tools, spoken, speakerOf(tools.languages, language, false, message, zone))
   const heard = hear(text, lexiconOf(spoken, known, tools), contextOf(known, message.person, tools.settings))
-  const meaning = meaningOf(heard, known)
-  const brief = briefOf(message, heard, meaning, known, tools, language, zone)
+  const meant = meaningOf(heard, known)
+  const brief = briefOf(message, heard, meant, known, tools, language, zone)
   const speaker = speakerOf(tools.languages, language, brief.metric, message, zone)
   const pin: NewEntry[] = pinned ? [{ kind: 'person', version: 1, body: { language: pinned } }] : []
-  const outcome =
-    pinned && (meaning.topic === null || text.length <= SHORT)
+  const worded =
+    pinned && (meant.topic === null || text.length <= SHORT)
       ? fine<Told>({ topic: 'help', answer: say('language.pinned') })
-      : meaning.topic === null
+      : meant.topic === null
         ? notUnderstood(heard)
-        : answered(meaning, brief)
+        : answered(meant, brief)
+  const outcome = withPhotos(withSiteRead(worded, heard), message.photos ?? [], brief, meant.topic !== null)
+  // What only a photo's words are is no question of the trade.
+  const meaning: Meaning = meant.topic === null && outcome.ok && !worded.ok ? { ...meant, topic: 'log' } : meant
   if (!outcome.ok) {
     const problem = { ...outcome.problem, at: outcome.problem.at && heard.at(outcome.problem.at) }
     return {
       reply: problemReply(problem, meaning.topic ?? 'help', speaker),
-      entries: [...pin, ...(resolved?.entries ?? []), ...entriesAfterProblem(problem, brief, meaning, text)],
+      entries: [
+        ...pin,
+        ...(resolved?.entries ?? []),
+        ...photosKept(message.photos ?? [], text),
+        ...entriesAfterProblem(problem, brief, meaning, text),
+      ],
     }
   }
   const safe = meaning.showMath ? outcome.value : withSafety(outcome.value, brief)
@@ -103,6 +114,14 @@ export function answer(message: Message, remembered: Memory, tools: Tools): Answ
     ...(told.cancels ? { cancels: told.cancels } : {}),
     ...(told.forget ? { forget: true } : {}),
   }
+}
+
+/** The site's temperature, told as such, is a reading too, whatever it changes. */
+function withSiteRead(told: Outcome<Told>, heard: Heard): Outcome<Told> {
+  const reading = told.ok ? siteReading(heard) : null
+  const entries = (told.ok && told.value.entries) || []
+  if (!told.ok || reading === null || entries.some(({ kind }) => kind === 'reading')) return told
+  return fine({ ...told.value, entries: [...entries, readingEntry(reading)] })
 }
 
 /** A language's words with the crew's own laid over them. */

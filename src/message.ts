@@ -2,6 +2,9 @@
 
 import type { Learned } from './jobs/learned.ts'
 
+/** A photo that came with a message, by where the platform keeps it: the photo itself is not fetched. */
+export type Photo = { readonly id: string; readonly name?: string; readonly url?: string }
+
 /** One message, from any platform. */
 export type Message = {
   readonly text: string
@@ -10,6 +13,7 @@ export type Message = {
   /** Who wrote it: the platform's stable id, and a name to show where it is known. */
   readonly person: string
   readonly personName?: string
+  readonly photos?: readonly Photo[]
   /** The instant it is answered at: ISO 8601 with offset, from the shell's clock. */
   readonly now: string
   /** What the crew's bags covered on jobs of this workspace, and of no other. */

@@ -11,6 +11,7 @@ import type { Backing, ChannelKey } from '../contract.ts'
 import type { Desk, Found } from '../desk.ts'
 import { formAsked, formMessage } from '../form.ts'
 import type { Log } from '../logging.ts'
+import { photosOf } from '../photos.ts'
 import { channelKey, isThread } from './channel.ts'
 import { languageOf, OPTION_NAME, suggest } from './command.ts'
 import { decodeDiscord } from './escape.ts'
@@ -49,7 +50,17 @@ export async function onMessage(message: GatewayMessageCreateDispatchData, inlet
   await inlet.desk.answer({
     channel: key,
     id: message.id,
-    find: async () => ({ text: decodeDiscord(message.content ?? '', inlet.botUserId(), message.mentions ?? []) }),
+    find: async () => ({
+      text: decodeDiscord(message.content ?? '', inlet.botUserId(), message.mentions ?? []),
+      photos: photosOf(
+        message.attachments?.map(({ id, filename, content_type, url }) => ({
+          id,
+          name: filename,
+          type: content_type,
+          url,
+        })),
+      ),
+    }),
     person: message.author.id,
     personName: message.member?.nick ?? message.author.global_name ?? message.author.username,
     post: (shown) => inlet.poster.reply(place, shown),

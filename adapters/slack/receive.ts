@@ -4,6 +4,7 @@ import type { Backing } from '../contract.ts'
 import type { Desk, Found } from '../desk.ts'
 import { FIELDS, type Field, formAsked, formMessage } from '../form.ts'
 import { brief, type Log } from '../logging.ts'
+import { photosOf } from '../photos.ts'
 import { channelKey } from './channel.ts'
 import { decodeSlack, mentions } from './escape.ts'
 import type { Place, Poster } from './post.ts'
@@ -37,7 +38,19 @@ type SlackMessageEvent = {
   readonly ts?: string
   readonly thread_ts?: string
   readonly parent_user_id?: string
+  readonly files?: readonly SlackFile[]
 }
+
+type SlackFile = {
+  readonly id?: string
+  readonly name?: string | null
+  readonly mimetype?: string
+  readonly permalink?: string
+}
+
+/** The permalink opens in Slack for those who may see the file; the private address needs a token. */
+const photosIn = (files: readonly SlackFile[] | undefined) =>
+  photosOf(files?.map(({ id, name, mimetype, permalink }) => ({ id, name, type: mimetype, url: permalink })))
 
 /** Edits, deletions, joins and the like are no messages; files and copies to the channel come with text of their own. */
 const SPOKEN = new Set([undefined, 'file_share', 'thread_broadcast', 'me_message'])
@@ -65,7 +78,7 @@ async function onMessage(event: SlackMessageEvent, team: string, inlet: Inlet): 
   const find = async (): Promise<Found | 'not ours'> => {
     if (ours !== 'yes' && !(await inlet.threads.known(key, event.thread_ts ?? ts))) return 'not ours'
     if (place.thread !== undefined) inlet.threads.remember(key, place.thread)
-    return { text: decodeSlack(event.text ?? '', botUserId) }
+    return { text: decodeSlack(event.text ?? '', botUserId), photos: photosIn(event.files) }
   }
   await inlet.desk.answer({
     channel: key,

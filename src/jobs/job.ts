@@ -1,5 +1,6 @@
 /** One job: what was stated of it, what was used, read and changed. Its lists are short: the full log is in the store. */
 import type { FactName, Facts, Trowel } from '../facts.ts'
+import type { Photo } from '../message.ts'
 
 export type Stuff = 'mortar' | 'grout' | 'tile'
 
@@ -42,8 +43,14 @@ type By = { readonly at: string; readonly person: string; readonly personName?: 
 
 export type Use = UseBody & By & { readonly id: string }
 
-export type ReadingKind = 'flatness' | 'moisture' | 'slab' | 'lot' | 'contact' | 'owner' | 'note'
-export type ReadingBody = { readonly what: ReadingKind; readonly text: string; readonly value?: number }
+export type ReadingKind = 'flatness' | 'moisture' | 'slab' | 'air' | 'lot' | 'contact' | 'owner' | 'photo' | 'note'
+export type ReadingBody = {
+  readonly what: ReadingKind
+  /** In the crew's own words; empty for a photo sent without any. */
+  readonly text: string
+  readonly value?: number
+  readonly photos?: readonly Photo[]
+}
 export type Reading = ReadingBody & By & { readonly id: string }
 
 /** The job as it stood under a name, to compare with later. */
@@ -225,6 +232,15 @@ export function tilesOnHand(job: Job, perBox: number | null): number | null {
 
 const whole = (totals: Totals): { packs: number; areaM2: number }[] =>
   totals.bags > 0 && totals.m2 > 0 ? [{ packs: totals.bags, areaM2: totals.m2 }] : []
+
+/** Readings as they are shown: a photo without words is left out where a later reading tells what it shows. */
+export function shownReadings({ readings }: Job): readonly Reading[] {
+  return readings.filter(({ text, photos = [] }, k) => {
+    if (text !== '' || photos.length === 0) return true
+    const later = readings.slice(k + 1).flatMap((r) => (r.photos ?? []).map((p) => p.id))
+    return !photos.every((photo) => later.includes(photo.id))
+  })
+}
 
 /** The keys in which two sets of facts differ. */
 export function differing(was: Facts, now: Facts): FactName[] {

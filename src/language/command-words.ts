@@ -41,6 +41,12 @@ export const LOG_WORDS = [
   'reading',
   'lifted',
   'owner-word',
+  'good-enough',
+  'flatness-read',
+  'of-flatness',
+  'of-moisture',
+  'of-lot',
+  'of-contact',
 ] as const
 export type LogWord = (typeof LOG_WORDS)[number]
 

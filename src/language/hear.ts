@@ -29,6 +29,7 @@ import { readWishes } from './wishes.ts'
 export const MOST_CHARACTERS = 6000
 
 export type Heard = {
+  /** As it was typed. */
   readonly typed: string
   readonly plain: PlainText
   readonly reader: Reader

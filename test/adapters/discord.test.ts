@@ -297,3 +297,18 @@ test('stopping finishes what is in flight', async () => {
   await adapter.stop()
   expect(server.posts().map((one) => one.body['content'])).toEqual(['slow'])
 })
+
+test('photos come along by id, name and link; other files do not; without a mention nothing is said', async () => {
+  const { server, backing } = await scene()
+  const photo = server.attachment('IMG_2041.jpg')
+  server.say('', { attachments: [photo] })
+  server.say(`<@${BOT_USER}> lot 4471`, { attachments: [photo, server.attachment('plan.pdf', 'application/pdf')] })
+  await until('a post', () => server.posts()[0])
+  server.dispatch('MESSAGE_CREATE', server.direct('', { attachments: [photo] }))
+  await until('the photo alone in a direct message', () => server.posts()[1])
+  const kept = [{ id: photo.id, name: 'IMG_2041.jpg', url: photo.url }]
+  expect(backing.heard.map((one) => one.message)).toMatchObject([
+    { text: 'lot 4471', photos: kept },
+    { text: '', photos: kept },
+  ])
+})

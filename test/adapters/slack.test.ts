@@ -251,3 +251,25 @@ test('stopping finishes what is in flight', async () => {
   expect(server.posts().map((post) => post['text'])).toEqual(['slow'])
   expect(performance.now() - started).toBeLessThan(4500)
 })
+
+test('photos come along by id, name and link, once; other files do not; without a mention nothing is said', async () => {
+  const { server, backing } = await scene()
+  const photo = server.file('IMG_2041.jpg')
+  const files = [photo, server.file('plan.pdf', 'application/pdf'), server.file('IMG_2042.HEIC', 'image/heic')]
+  server.pushEvent(server.messageEvent('', { subtype: 'file_share', files: [photo] }))
+  const event = server.messageEvent(`<@${BOT.user}> lot 4471`, { subtype: 'file_share', files })
+  server.pushEvent(event)
+  server.pushEvent({ ...event, type: 'app_mention', subtype: undefined })
+  await until('a post', () => server.posts()[0])
+  await new Promise((resolve) => setTimeout(resolve, 100))
+  expect(backing.heard.map((one) => one.message.text)).toEqual(['lot 4471'])
+  expect(backing.heard[0]?.message.photos).toEqual([
+    { id: photo.id, name: 'IMG_2041.jpg', url: photo.permalink },
+    { id: files[2]!.id, name: 'IMG_2042.HEIC', url: files[2]!.permalink },
+  ])
+  server.pushEvent(
+    server.messageEvent('', { subtype: 'file_share', files: [photo], channel: 'DASKER001', channel_type: 'im' }),
+  )
+  await until('the photo alone in a direct message', () => server.posts()[1])
+  expect(backing.heard[1]?.message).toMatchObject({ text: '', photos: [{ id: photo.id }] })
+})

@@ -3,7 +3,7 @@ import { loadTools } from '../../adapters/tools.ts'
 import { type Work, work } from '../../adapters/working.ts'
 import type { Learned } from '../../src/jobs/learned.ts'
 import { emptyMemory, fold, type Memory } from '../../src/jobs/memory.ts'
-import type { Entry } from '../../src/message.ts'
+import type { Entry, Photo } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { NOW } from './now.ts'
 
@@ -22,7 +22,10 @@ export class Crew {
   last: Work | null = null
   private said = 0
 
-  say(text: string, options: { now?: string; person?: string; zone?: string | null } = {}): Reply {
+  say(
+    text: string,
+    options: { now?: string; person?: string; zone?: string | null; photos?: readonly Photo[] } = {},
+  ): Reply {
     this.said++
     const message = {
       text,
@@ -30,6 +33,7 @@ export class Crew {
       person: options.person ?? 'lead',
       now: options.now ?? NOW,
       zone: options.zone ?? null,
+      ...(options.photos ? { photos: options.photos } : {}),
     }
     this.last = work({ ...message, learned: this.learned }, this.memory, tools)
     const { reply, entries } = this.last

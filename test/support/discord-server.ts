@@ -293,6 +293,13 @@ export async function startDiscordServer(options: { port?: number; heartbeatMs?:
     ...over,
   })
 
+  /** A file as it comes with a message. */
+  const attachment = (filename: string, content_type = 'image/jpeg') => {
+    const id = nextId()
+    const url = `https://cdn.example/attachments/${CHANNEL}/${id}/${filename}`
+    return { id, filename, content_type, size: 1024, url, proxy_url: url }
+  }
+
   const direct = (content: string, over: Record<string, unknown> = {}) => {
     const { guild_id, member, ...rest } = message(content)
     return { ...rest, channel_id: '700000000000000009', channel_type: 1, ...over }
@@ -359,6 +366,7 @@ export async function startDiscordServer(options: { port?: number; heartbeatMs?:
     },
     posts: () => requests.filter((one) => /messages/.test(one.path) && one.method !== 'DELETE'),
     message,
+    attachment,
     direct,
     interaction,
     command,

@@ -204,6 +204,16 @@ export async function startSlackServer(options: { port?: number; members?: (chan
     }
   }
 
+  /** A file as it comes with a message. */
+  const file = (name: string, mimetype = 'image/jpeg') => {
+    const id = `F${randomUUID().slice(0, 10).toUpperCase()}`
+    return {
+      ...{ id, name, title: name, mimetype, filetype: name.split('.').at(-1), mode: 'hosted', size: 1024 },
+      url_private: `${base}/files/${id}/${name}`,
+      permalink: `${base}/archives/${id}/${name}`,
+    }
+  }
+
   const commandBody = (text: string, over: Record<string, unknown> = {}) => ({
     token: 'legacy',
     team_id: BOT.team,
@@ -302,6 +312,7 @@ export async function startSlackServer(options: { port?: number; members?: (chan
     nextTs,
     eventBody,
     messageEvent,
+    file,
     commandBody,
     actionBody,
     viewBody,

@@ -157,12 +157,21 @@ export const commands: CommandLocale = {
       '^log$|log that|log it|log a|note$|note that|note down|make a note|write down|record that|record a|for the record|put on record|reading',
     ],
     lifted: [
-      'lifted|lift a|pulled a|pulled one|pulled up a|popped a|checked a + tile|one',
+      'lifted|lift a|pulled a|pulled one|pulled up|popped|checked a|checked one|picked up one|picked one up|yanked + tile|one|2|two|contact|coverage|piece',
       'lifted|pulled + contact|coverage|covered|%',
     ],
     'owner-word': [
-      'owner|client|customer|gc$|homeowner|builder + said|says|ok|okay|okayed|approved|approves|agreed|signed|wants|accepted|accepts|fine with|good with',
+      'owner|client|customer|gc$|homeowner|builder + said|says|ok|okay|okayed|approved|approves|agreed|signed|wants|wanted|accepted|accepts|fine with|good with|insists|insisted|picked|chose + !wants to know|asks|asking|asked if|wondering',
     ],
+    'good-enough': [
+      'ok$|okay|fine|good|enough|pass|passes|alright|allowed|acceptable|in spec|too much|too bad|too high|too low',
+      'is it|is that|is this|do we|do i|should|need|fix|grind|what now',
+    ],
+    'flatness-read': ['flatness$|straightedge reads|straight edge reads'],
+    'of-flatness': ['flatness|flat$|straightedge|hump|dip$|gap$|low spot|high spot'],
+    'of-moisture': ['rh$|moisture|relative humidity|mver$|calcium chloride'],
+    'of-lot': ['lot$|dye lot|shade$|lot number|lot no$ + !a lot + !lots + !parking lot + !whole lot'],
+    'of-contact': ['contact|coverage|covered|transfer'],
   },
   zones: {
     'America/New_York': [

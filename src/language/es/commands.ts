@@ -99,8 +99,17 @@ export const commands: CommandLocale = {
     reading: ['^anota|anotalo|apunta|registra|toma nota|para que conste|lectura'],
     lifted: ['levante|levantamos|despegue|despegamos + contacto|cobertura|%|loseta|una'],
     'owner-word': [
-      'dueno|duena|cliente|propietario|contratista + dijo|dice|acepta|acepto|aprobo|aprueba|de acuerdo|quiere',
+      'dueno|duena|cliente|propietario|contratista + dijo|dice|acepta|acepto|aprobo|aprueba|de acuerdo|quiere|quiso|prefiere|insiste|escogio + !quiere saber|pregunta',
     ],
+    'good-enough': [
+      'bien$|bueno|esta bien|suficiente|alcanza|aguanta|pasa|permitido|aceptable|demasiado|mucho$',
+      'es mucho|hay que|debo|debemos|necesito|necesita|arreglar|que hago',
+    ],
+    'flatness-read': ['planeza$'],
+    'of-flatness': ['planeza|regla$|chipote|panza|hueco$|bajo$'],
+    'of-moisture': ['hr$|rh$|humedad'],
+    'of-lot': ['lote$|tono$|tanda$'],
+    'of-contact': ['contacto|cobertura'],
   },
   zones: {
     'America/New_York': ['hora del este|hora este|hora de nueva york'],

@@ -1,11 +1,11 @@
 /** Points to compare with: the difference in quantities since one, and the record of a job on one page. */
-import { logged } from '../../jobs/job.ts'
+import { logged, shownReadings } from '../../jobs/job.ts'
 import { area, count, instant, type Phrase, quote, say, word } from '../../phrase.ts'
 import { logValues } from '../log/values.ts'
 import type { Brief, Cell, Told } from '../topic.ts'
 import { factValues } from './index.ts'
 import { numberIn, quantitiesOf, type Values } from './quantities.ts'
-import { changePhrase, factPhrases, jobName, logLines } from './tell.ts'
+import { changePhrase, factPhrases, jobName, logLines, readingText } from './tell.ts'
 
 export function markPoint(brief: Brief, name: string | null): Told {
   const point = name ?? 'bid'
@@ -94,10 +94,10 @@ export function signOff(brief: Brief): Told {
   const { job, facts } = memory
   const values: Values = { ...quantitiesOf(brief, facts), ...factValues(facts), ...logValues(job) }
   const facts2 = factPhrases(facts, brief.metric)
-  const readings = job.readings.map((r) =>
+  const readings = shownReadings(job).map((r) =>
     say('job.reading-line', {
       what: word(`reading-${r.what}`),
-      text: quote(r.text),
+      text: readingText(r),
       who: quote(r.personName ?? r.person),
       at: instant(r.at),
     }),

@@ -1,6 +1,6 @@
 /** A job in words: its facts, its log, its history. */
 import { type FactName, type Facts, type Room, TILING, type Tiling } from '../../facts.ts'
-import { type Change, type Job, logged } from '../../jobs/job.ts'
+import { type Change, type Job, logged, type Reading } from '../../jobs/job.ts'
 import {
   type Amount,
   area,
@@ -145,6 +145,13 @@ export function logLines(job: Job): Phrase[] {
 const who = (change: { readonly person: string; readonly personName?: string }): Amount =>
   quote(change.personName ?? change.person)
 
+/** A reading in the crew's words, with the names of its photos. */
+export function readingText({ text, photos = [] }: Pick<Reading, 'text' | 'photos'>): Phrase {
+  const names = photos.map((photo) => quote(photo.name ?? photo.id))
+  if (names.length === 0) return say('job.reading-text', { text: quote(text) })
+  return text === '' ? say('job.reading-photo', { names }) : say('job.reading-with-photo', { text: quote(text), names })
+}
+
 /** One line of the history. */
 export function changePhrase(change: Change, job: Job, brief: Brief, only: readonly FactName[] | null = null): Phrase {
   const at = { who: who(change), at: instant(change.at) }
@@ -165,7 +172,7 @@ export function changePhrase(change: Change, job: Job, brief: Brief, only: reado
     }
     case 'reading': {
       const reading = job.readings.find((r) => r.id === change.id)
-      return say(undone, { ...at, what: reading ? quote(reading.text) : say('job.a-reading', {}) })
+      return say(undone, { ...at, what: reading ? readingText(reading) : say('job.a-reading', {}) })
     }
     case 'undo':
       return say('job.changed', { ...at, what: say('job.an-undo', {}) })

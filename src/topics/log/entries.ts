@@ -1,10 +1,10 @@
 /** Entries a log message makes, and the memory as it will be with them. */
 import type { ReadingBody, UseBody } from '../../jobs/job.ts'
-import { ENTRY_VERSIONS, fold, type Memory } from '../../jobs/memory.ts'
+import { ENTRY_VERSIONS, fold, type Memory, type NewEntry } from '../../jobs/memory.ts'
 import type { Brief, Told } from '../topic.ts'
 
-export const useEntry = (use: UseBody) => ({ kind: 'use', version: ENTRY_VERSIONS.use, body: use })
-export const readingEntry = (reading: ReadingBody) => ({
+export const useEntry = (use: UseBody): NewEntry => ({ kind: 'use', version: ENTRY_VERSIONS.use, body: use })
+export const readingEntry = (reading: ReadingBody): NewEntry => ({
   kind: 'reading',
   version: ENTRY_VERSIONS.reading,
   body: reading,

@@ -1,8 +1,9 @@
 /** The log: what went down, what it takes to finish, who burns what, running short, readings. */
-import type { UseBody } from '../../jobs/job.ts'
+import type { ReadingBody, ReadingKind, UseBody } from '../../jobs/job.ts'
 import { undoEntry } from '../../jobs/memory.ts'
-import { percent, quote, say, word } from '../../phrase.ts'
+import { type Phrase, percent, quote, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
+import { ruleTold } from '../fitness/rule.ts'
 import { logLines, usePhrase } from '../job/tell.ts'
 import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
@@ -101,19 +102,47 @@ function finish(brief: Brief, read: Extract<LogRead, { is: 'finish' }>): Outcome
   })
 }
 
+/** Keeps a reading and says how it stands against the rule for it, where there is one. */
 function keepReading(brief: Brief, read: Extract<LogRead, { is: 'reading' }>): Told {
   const { reading } = read
   const entries = [readingEntry(reading)]
   const { job } = after(brief, entries)
-  const { practice } = brief.settings
-  const least = practice.mortar.contactDryPct.value
-  const low = reading.what === 'contact' && reading.value !== undefined && reading.value < least
+  const judged = verdictOf(brief, reading)
   return {
     topic: 'log',
-    answer: say('log.reading', { what: word(`reading-${reading.what}`), text: quote(reading.text) }),
-    details: low ? [say('log.contact-low', { value: percent(reading.value as number), least: percent(least) })] : [],
-    values: logValues(job),
-    entries,
+    answer: say('log.reading', { text: quote(reading.text) }),
+    details: judged?.lines ?? [],
+    assumed: judged?.told?.assumed ?? [],
+    warnings: judged?.told?.warnings ?? [],
+    sources: judged?.told?.sources ?? [],
+    values: { ...judged?.told?.values, ...logValues(job) },
+    entries: [...entries, ...(judged?.told?.entries ?? [])],
     offers: ['undo'],
   }
+}
+
+/** Readings that the rule book judges, with the subject they stand under. */
+const RULED: Partial<Record<ReadingKind, string>> = { flatness: 'flatness', moisture: 'slab-humidity' }
+
+const LEAST_RH_PCT = 30
+
+function verdictOf(brief: Brief, reading: ReadingBody): { lines: Phrase[]; told: Told | null } | null {
+  const { practice } = brief.settings
+  if (reading.what === 'contact' && reading.value !== undefined) {
+    const wet = brief.facts.wet === 'wet' || brief.facts.exterior === true
+    const least = (wet ? practice.mortar.contactWetPct : practice.mortar.contactDryPct).value
+    const args = {
+      value: percent(reading.value),
+      least: percent(least),
+      wet: percent(practice.mortar.contactWetPct.value),
+    }
+    if (reading.value < least)
+      return { lines: [say(wet ? 'log.contact-low-wet' : 'log.contact-low', args)], told: null }
+    return { lines: [say(wet ? 'log.contact-wet' : 'log.contact-dry', args)], told: null }
+  }
+  // A meter's few percent are of water by weight, which no RH limit judges.
+  const byWeight = reading.what === 'moisture' && (reading.value ?? 0) < LEAST_RH_PCT
+  const subject = byWeight ? undefined : RULED[reading.what]
+  const told = subject ? ruleTold(brief, brief.heard.rules, subject) : null
+  return told?.ok ? { lines: [told.value.answer], told: told.value } : null
 }

@@ -7,6 +7,7 @@ import type { Heard } from '../../language/hear.ts'
 import type { Loose } from '../../language/singles.ts'
 import { roomM2 } from '../floors.ts'
 import { asksSomething } from '../job/asks.ts'
+import { readReading } from './read-reading.ts'
 import { readShort, type ShortRead, TILE_NOUNS } from './read-short.ts'
 
 export type LogRead =
@@ -28,10 +29,8 @@ export function readLog(heard: Heard, memory: Memory): LogRead | null {
   const short = readShort(heard, memory)
   if (short) return short
   const asks = asksSomething(heard)
-  if (!asks) {
-    const reading = readReading(heard)
-    if (reading) return { is: 'reading', reading }
-  }
+  const reading = readReading(heard)
+  if (reading) return { is: 'reading', reading }
   if (facts.rooms !== undefined || (facts.tile !== undefined && facts.tile.lengthMm > 0)) return null
   const finish = readFinish(heard, memory, asks)
   if (finish) return finish
@@ -195,22 +194,3 @@ function readFinish(heard: Heard, memory: Memory, asks: boolean): LogRead | null
 const SQFT = 0.09290304
 const bareLeft = (heard: Heard): number | null =>
   heard.loose.find((l) => l.q.dimension === 'none' && l.q.n >= 0 && l.q.n < 100_000)?.q.n ?? null
-
-function readReading(heard: Heard): ReadingBody | null {
-  const { log } = heard.commands
-  const text = heard.plain.text.trim().slice(0, 200)
-  const pct = heard.percents[0]
-  if (log.has('lifted') && pct !== undefined && pct <= 100) return { what: 'contact', text, value: pct }
-  if (!log.has('reading')) return null
-  const said = heard.commands.name ?? text
-  if (heard.has('slab') && heard.facts.temperatures?.[0])
-    return { what: 'slab', text: said, value: heard.facts.temperatures[0].c }
-  if (/\b(?:rh|moisture|humedad)\b/.test(text))
-    return { what: 'moisture', text: said, ...(pct === undefined ? {} : { value: pct }) }
-  if (/\b(?:flat|flatness|planeza|gap|hump|dip|straightedge)\b/.test(text)) return { what: 'flatness', text: said }
-  if (/\b(?:lot|lote|dye|shade)\b/.test(text)) return { what: 'lot', text: said }
-  if (pct !== undefined && /\b(?:contact|contacto|coverage|cobertura)\b/.test(text))
-    return { what: 'contact', text: said, value: pct }
-  if (log.has('owner-word')) return { what: 'owner', text: said }
-  return { what: 'note', text: said }
-}

@@ -9,6 +9,7 @@ import { layoutExtras } from './layout-extras.ts'
 import { names } from './names.ts'
 import { outlines } from './outlines.ts'
 import { quantities } from './quantities.ts'
+import { recordPhrases } from './record.ts'
 import { rules } from './rules.ts'
 import { shell } from './shell.ts'
 import { shortPhrases } from './short.ts'
@@ -29,6 +30,7 @@ export const phrases = {
   ...names,
   ...outlines,
   ...quantities,
+  ...recordPhrases,
   ...rules,
   ...shortPhrases,
   ...trouble,

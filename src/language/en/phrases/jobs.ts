@@ -36,6 +36,8 @@ export const jobs = {
   'word.reading-lot': 'lot',
   'word.reading-contact': 'contact',
   'word.reading-owner': 'owner’s word',
+  'word.reading-air': 'air',
+  'word.reading-photo': 'photo',
   'word.reading-note': 'note',
   'word.quantity-area_m2': 'Area',
   'word.quantity-tile_count': 'Tiles',
@@ -148,7 +150,7 @@ export const jobs = {
   'log.no-floor': 'How much is left? For example: 60 sf to go.',
   'log.work':
     'From {prior} a bag before, your log moves it to {coverage} (spread {spread}): {even} bags even, {safe} at 90 %',
-  'log.reading': 'On record, {what}: {text}.',
+  'log.reading': 'On record: {text}.',
   'log.contact-low': '{value} is under the {least} that dry floors need: lift the next one, and see the trowel.',
   'log.tiles-short': '{n} {n|tile|tiles} short for the rest.',
   'log.tiles-enough': '{n} still to set, {have} on hand.',

@@ -10,6 +10,7 @@ import { names } from './names.ts'
 import { outlines } from './outlines.ts'
 import { quantities } from './quantities.ts'
 import { readings } from './readings.ts'
+import { recordPhrases } from './record.ts'
 import { rules } from './rules.ts'
 import { shell } from './shell.ts'
 import { shortPhrases } from './short.ts'
@@ -30,6 +31,7 @@ export const phrases = {
   ...outlines,
   ...quantities,
   ...readings,
+  ...recordPhrases,
   ...rules,
   ...shortPhrases,
   ...shell,

@@ -36,6 +36,8 @@ export const jobs = {
   'word.reading-lot': 'lote',
   'word.reading-contact': 'contacto',
   'word.reading-owner': 'palabra del dueño',
+  'word.reading-air': 'aire',
+  'word.reading-photo': 'foto',
   'word.reading-note': 'nota',
   'word.quantity-area_m2': 'Área',
   'word.quantity-tile_count': 'Losetas',
@@ -148,7 +150,7 @@ export const jobs = {
   'log.no-floor': '¿Cuánto falta? Por ejemplo: faltan 6 m2.',
   'log.work':
     'De {prior} por bulto, lo anotado lo mueve a {coverage} (dispersión {spread}): {even} bultos a la mitad, {safe} al 90 %',
-  'log.reading': 'En el registro, {what}: {text}.',
+  'log.reading': 'En el registro: {text}.',
   'log.contact-low': '{value} es menos que el {least} que pide un piso seco: levanta la siguiente y revisa la llana.',
   'log.tiles-short': 'Faltan {n} {n|loseta|losetas} para el resto.',
   'log.tiles-enough': 'Faltan {n} por poner, hay {have} a la mano.',
