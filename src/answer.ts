@@ -152,16 +152,20 @@ function contextOf(memory: Memory, person: string, settings: Settings): HearCont
     hasRoom: facts.rooms !== undefined || facts.areaM2 !== undefined,
     hasTile: facts.tile !== undefined,
     roomRather: facts.tile === undefined && (memory.talk?.topic === 'underlayment' || memory.talk?.topic === 'shower'),
-    metric: memory.talk?.metric ?? settings.defaults.units === 'metric',
+    metric: memory.talk?.metric ?? usuallyMetric(facts, settings),
     decimals: memory.people[person]?.decimals ?? null,
   }
 }
 
+/** Crews outside North America measure in metric, unless they write otherwise. */
+const usuallyMetric = ({ country }: Facts, settings: Settings): boolean =>
+  country === undefined ? settings.defaults.units === 'metric' : country !== 'US'
+
 /** The units asked for in words, else those the message was written in, else those of the talk. */
-function metricOf(heard: Heard, before: boolean): boolean {
+function metricOf(heard: Heard, before: boolean | undefined, usual: boolean): boolean {
   if (heard.has('metric-word')) return true
   if (heard.has('imperial-word')) return false
-  return heard.system === null ? before || saysCelsius(heard) : heard.system === 'metric'
+  return heard.system === null ? (before ?? usual) || saysCelsius(heard) : heard.system === 'metric'
 }
 
 /** Temperatures in the figures they were told in are Celsius; they tell the units where nothing else does. */
@@ -196,7 +200,11 @@ function briefOf(
     person: message.person,
     now: message.now,
     zone,
-    metric: metricOf(heard, talk?.metric ?? tools.settings.defaults.units === 'metric'),
+    metric: metricOf(
+      heard,
+      heard.facts.country === undefined ? talk?.metric : undefined,
+      usuallyMetric(meaning.facts, tools.settings),
+    ),
     language,
     libraries: tools.libraries,
     has: (...concepts) =>
@@ -346,7 +354,7 @@ type Resolved = { readonly text: string; readonly memory: Memory; readonly entri
 /** The answer to "12 ft 6 in, or 12.6 ft?": remembered for that person, and the message before is answered. */
 function resolveAsked(message: Message, memory: Memory, tools: Tools): Resolved | null {
   const { asked } = memory
-  if (asked?.question === 'trowel' || asked?.question === 'box') return resolveSaid(message, memory, tools)
+  if (asked && COMPLETED.includes(asked.question)) return resolveSaid(message, memory, tools)
   if (asked?.question !== 'decimal' || asked.person !== message.person || message.text.length > SHOWN) return null
   const heard = hear(message.text, tools.languages.lexicon(spokenIn(message.text, memory, tools)))
   const inches = heard.quantities.some((q) => q.compound || q.unit === 'in') || heard.has('inches-word')
@@ -361,12 +369,19 @@ function resolveAsked(message: Message, memory: Memory, tools: Tools): Resolved 
   }
 }
 
+/** Questions whose answer makes one message with the one before. */
+const COMPLETED: readonly string[] = ['trowel', 'box', 'pour-depth']
+
 /** "Which trowel?": a message that only tells it completes the one before. */
 function resolveSaid(message: Message, memory: Memory, tools: Tools): Resolved | null {
   const { asked } = memory
   if (!asked || message.text.length > SHOWN) return null
-  const { facts } = hear(message.text, tools.languages.lexicon(spokenIn(message.text, memory, tools)))
-  const told = asked.question === 'trowel' ? facts.trowel : (facts.boxTiles ?? facts.boxM2 ?? facts.haveBoxes)
+  const { facts, items } = hear(message.text, tools.languages.lexicon(spokenIn(message.text, memory, tools)))
+  const told = {
+    trowel: facts.trowel,
+    box: facts.boxTiles ?? facts.boxM2 ?? facts.haveBoxes,
+    'pour-depth': items.length === 1 && items[0].parts.length === 1 ? items[0] : undefined,
+  }[asked.question]
   if (told === undefined) return null
   return { text: `${asked.text}, ${message.text}`, memory: { ...memory, asked: null }, entries: [] }
 }

@@ -208,7 +208,7 @@ export type Facts = {
   readonly goods?: SheetGoods
   readonly prices?: readonly Price[]
   /** Whose rules hold. */
-  readonly country?: 'US' | 'UK' | 'AU'
+  readonly country?: 'US' | 'UK' | 'AU' | 'other'
 }
 
 export type FactName = keyof Facts

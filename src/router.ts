@@ -6,6 +6,7 @@ import type { Heard } from './language/hear.ts'
 import { mentionsTime } from './language/moments.ts'
 import type { Topic } from './reply.ts'
 import { AROUND_ROUTES, AROUND_SUMS } from './topics/around/routes.ts'
+import { asksPour } from './topics/fitness/pour.ts'
 import { asksRule, asksVerdict } from './topics/fitness/route.ts'
 import { asksSomething } from './topics/job/asks.ts'
 
@@ -46,6 +47,7 @@ export const ROUTES: readonly Route[] = [
     none: ['slope-word', 'waterproofing', 'can-we', 'how-many'],
   },
   { topic: 'layout', all: [['ledger']], when: (h) => h.quantities.length > 0 },
+  { topic: 'substrate', when: asksPour },
   ...AROUND_SUMS,
   { topic: 'mix', all: [['mixed-verb'], ['ago']], none: ['water', 'walk', 'set-verb'], when: asksSomething },
   { topic: 'mix', all: [['open-time']] },

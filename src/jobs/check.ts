@@ -79,6 +79,7 @@ const KNOWN = {
   bagsToMix: amount,
   temperatures: z.array(temperature).max(100),
   zone: name,
+  country: z.enum(['US', 'UK', 'AU', 'other']),
   siteC: z.number().min(-100).max(200),
   siteSlabC: z.number().min(-100).max(200),
   siteLowC: z.number().min(-100).max(200),

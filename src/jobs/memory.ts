@@ -280,8 +280,9 @@ function moved(memory: Memory, body: JobBody, at: string): Memory {
   const fresh = { ...memory, talk: null, talkBefore: null, talkMessage: null, asked: null }
   if (body.act === 'start') {
     const n = Math.max(memory.job.n, ...memory.parked.map((p) => p.job.n)) + (isBlank(memory) ? 0 : 1)
-    // The zone is the channel's place, not the job's tile: it goes along.
-    const facts = memory.facts.zone === undefined ? {} : { zone: memory.facts.zone }
+    // The zone and the country are the channel's place, not the job's tile: they go along.
+    const { zone, country } = memory.facts
+    const facts = { ...(zone === undefined ? {} : { zone }), ...(country === undefined ? {} : { country }) }
     return { ...fresh, facts, job: { ...emptyJob, n, name: body.name }, parked: aside.slice(-MOST_PARKED) }
   }
   const found = memory.parked.find((p) => p.job.n === body.n)

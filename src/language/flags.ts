@@ -1,5 +1,5 @@
 /** Facts that are words, not figures: the pattern, the stuff, the place. */
-import type { Pattern, PatternName, TileKind } from '../facts.ts'
+import type { Facts, Pattern, PatternName, TileKind } from '../facts.ts'
 import type { Concept } from './concepts.ts'
 import type { Draft } from './figure.ts'
 import type { Mark } from './lexicon.ts'
@@ -140,7 +140,16 @@ function readStuff(marks: readonly Mark[], draft: Draft): void {
   if (has(marks, 'soft-face', 'glass')) draft.softFace = true
 }
 
+const COUNTRIES: readonly [Concept, NonNullable<Facts['country']>][] = [
+  ['in-britain', 'UK'],
+  ['in-australia', 'AU'],
+  ['in-north-america', 'US'],
+  ['in-another-country', 'other'],
+]
+
 function readPlace(marks: readonly Mark[], draft: Draft): void {
+  const country = COUNTRIES.find(([concept]) => has(marks, concept))
+  if (country) draft.country = country[1]
   if (has(marks, 'wet', 'shower')) draft.wet = 'wet'
   else if (has(marks, 'dry')) draft.wet = 'dry'
   if (has(marks, 'exterior')) draft.exterior = true

@@ -268,7 +268,9 @@ function hintsFor(draft: Draft, room: boolean, reader: Reader, context: HearCont
   const isUnder =
     has('cork', 'foam', 'cement-board', 'fibre-cement', 'crack-membrane', 'underlayment') ||
     (has('membrane') && has('roll', 'sheet'))
-  const goods = isUnder && !has('tile', 'plank', 'mosaic', 'porcelain', 'clip')
+  const goods =
+    isUnder &&
+    !has('tile', 'plank', 'mosaic', 'porcelain', 'clip', 'flange', 'build-up', 'undercut', 'under-counter', 'step-to')
   const wantsRoom = room || (context.roomRather === true && !has('tile', 'plank', 'mosaic', 'clip'))
   return { goods, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, sums, metric }
 }

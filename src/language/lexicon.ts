@@ -94,14 +94,20 @@ export function lexiconOf(locale: Locale): Lexicon {
     locale,
     concepts,
     units,
-    guessable: guessableIn([concepts, units]),
+    guessable: guessableIn([concepts, units], new Set(NAMES.flatMap((concept) => locale.words[concept]))),
     plain: new Set(locale.plain),
     own: [],
     slips: new Map(),
   }
 }
 
-function guessableIn(tables: readonly Pick<Table<unknown>, 'words'>[]): Lexicon['guessable'] {
+/** Names of places are never meant by a slip: "span" is not Spain. */
+const NAMES: readonly Concept[] = ['in-britain', 'in-australia', 'in-north-america', 'in-another-country']
+
+function guessableIn(
+  tables: readonly Pick<Table<unknown>, 'words'>[],
+  names: ReadonlySet<string>,
+): Lexicon['guessable'] {
   const byLetter = new Map<string, readonly string[]>()
   return (letter) => {
     const known = byLetter.get(letter)
@@ -109,7 +115,8 @@ function guessableIn(tables: readonly Pick<Table<unknown>, 'words'>[]): Lexicon[
     const found = new Set<string>()
     for (const table of tables)
       for (const word of table.words())
-        if (word.startsWith(letter) && word.length >= LEAST_GUESSED && /^[a-zñ]+$/.test(word)) found.add(word)
+        if (word.startsWith(letter) && word.length >= LEAST_GUESSED && /^[a-zñ]+$/.test(word) && !names.has(word))
+          found.add(word)
     const list = [...found]
     byLetter.set(letter, list)
     return list

@@ -69,6 +69,8 @@ export const NOUNS: ReadonlySet<Concept> = new Set<Concept>([
   'offset',
   'diagonal-measure',
   'void',
+  'leg',
+  'footprint',
   'edge-word',
   'straightedge',
   'lumber',

@@ -282,7 +282,7 @@ function voidsIn(plain: string, w: MeasureWords, f: FigureWords): SaidVoids | nu
   const count = `(?:(\\d+|${Object.keys(f.counts).join('|')}) )?`
   const hit =
     new RegExp(`${START}${count}${size}${END} (?:${w.voids})`, 'u').exec(plain) ??
-    new RegExp(`${START}${count}(?:${w.voids}) (?:of |about |at |each )?${size}`, 'u').exec(plain)
+    new RegExp(`${START}${count}(?:${w.voids}) (?:of |about |at |each |de |como )?${size}`, 'u').exec(plain)
   if (!hit) return null
   const unitSaid = hit[5] ?? hit[3]
   const lengthMm = inUnit(hit[2]!, unitSaid, f, INCH)
@@ -308,7 +308,9 @@ function slabIn(plain: string, w: MeasureWords, f: FigureWords): number | null {
     `${START}(${N})[ -]?(${f.inch}|${f.mm}|${f.cm})[ -]?(?:\\p{L}+ )?(?:${w.thick})${END}`,
     'u',
   ).exec(plain)
-  return hit ? inUnit(hit[1]!, hit[2], f, INCH) : null
+  const after =
+    hit ?? new RegExp(`${START}(?:${w.thick}) (?:of |de )?(${N}) ?(${f.inch}|${f.mm}|${f.cm})${END}`, 'u').exec(plain)
+  return after ? inUnit(after[1]!, after[2], f, INCH) : null
 }
 
 /** "72 74 79": two shares or more one after the other. */

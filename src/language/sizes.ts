@@ -85,6 +85,8 @@ const ROLE_OF_NOUN: Partial<Record<Concept, SizeRole>> = {
   joist: 'lumber',
   lumber: 'lumber',
   void: 'void',
+  leg: 'opening',
+  footprint: 'opening',
 }
 
 const bySide = (a: number, b: number): string => `${Math.min(a, b)}x${Math.max(a, b)}`
@@ -151,6 +153,9 @@ function tileMisfit(a: number, b: number, metric: boolean): number {
   return Number.isInteger(a) && Number.isInteger(b) ? 1.2 : 0.9
 }
 
+/** Their sizes are of nothing that is tiled. */
+const STANDS: ReadonlySet<Concept> = new Set<Concept>(['leg', 'footprint'])
+
 const NO_NOUN_COST = 0
 const NOUN_GAIN = 3.4
 
@@ -188,7 +193,8 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
     for (const noun of nouns) {
       if (ROLE_OF_NOUN[noun.mark.concept] !== role) continue
       const side = noun.after === nounFirst ? 0.6 : 0
-      choices.push({ role, noun, cost: base - NOUN_GAIN + 0.35 * (noun.distance - 1) + side, led })
+      const stands = STANDS.has(noun.mark.concept) ? 2.5 : 0
+      choices.push({ role, noun, cost: base - NOUN_GAIN + 0.35 * (noun.distance - 1) + side - stands, led })
     }
   }
   if (!holed)

@@ -1,4 +1,5 @@
 /** Small lengths: a joint, a notch, a thickness, one side of a square tile. */
+import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
 import { type Figure, noun, perBetween } from './figure.ts'
 import type { Quantity } from './measures.ts'
@@ -54,7 +55,7 @@ export function small(context: Figure): boolean {
       },
     ],
     [
-      noun(context, 'thick'),
+      thicknessNoun(context),
       (v) => {
         if (draft.tile === undefined || draft.tile.thicknessMm === undefined)
           draft.tile = { lengthMm: 0, widthMm: 0, ...draft.tile, thicknessMm: v }
@@ -86,6 +87,13 @@ function isCount(context: Figure): boolean {
   return pack !== undefined && pack.distance <= 2 && perBetween(context, pack)
 }
 
+/** Beside a bed or a pour "thick" is said of that, unless tile stands next to the figure. */
+function thicknessNoun(context: Figure): Noun | undefined {
+  const { reader } = context
+  const ofBed = reader.tokens.some((_, i) => reader.is(i, 'leveller', 'mud-word', 'bed-word'))
+  return ofBed && !noun(context, ...TILE) ? undefined : noun(context, 'thick')
+}
+
 const SQUARES_IN = [4, 6, 8, 9, 12, 13, 16, 18, 20, 24, 32, 36, 48]
 
 /** "18s": square tile by its side. */
@@ -106,18 +114,24 @@ function isWideJoint(context: Figure): boolean {
 const LEAST_SQUARE_MM = 12
 const MOST_SQUARE_MM = 1250
 
-/** "loseta de 300", "600 tile" of a crew that measures in metric. */
-function bareMillimetres({ q, metric, draft, reader }: Figure, tile: Noun | undefined): boolean {
-  if (!metric || !tile || q.unit !== null || !Number.isInteger(q.n) || q.n < 100 || q.n > MOST_SQUARE_MM) return false
-  if (draft.tile && draft.tile.lengthMm > 0) return false
-  return tile.after ? tile.distance === 1 : tile.distance <= 2 && reader.is(q.first - 1, 'of')
+/** "loseta de 300", "600 tile" of a crew that measures in metric; "loseta de 45 cm". */
+function sideOfTile({ q, metric, draft, reader }: Figure, tile: Noun | undefined): boolean {
+  if (!tile || (draft.tile && draft.tile.lengthMm > 0)) return false
+  const behind = !tile.after && tile.distance <= 2 && reader.is(q.first - 1, 'of')
+  if (q.unit !== null) return behind && SIDE_UNITS.includes(q.unit) && (q.si as number) >= LEAST_SIDE_MM
+  const bare = metric && Number.isInteger(q.n) && q.n >= 100 && q.n <= MOST_SQUARE_MM
+  return bare && (behind || (tile.after && tile.distance === 1))
 }
+
+const SIDE_UNITS: readonly UnitName[] = ['cm', 'mm', 'in']
+/** A tile's side; what is less is its thickness. [mm] */
+const LEAST_SIDE_MM = 40
 
 /** "12 inch tile", "2\" hex": one side of a square tile or across the flats. */
 function squareTile(context: Figure, mm: number): boolean {
   const { q, draft } = context
   const tile = noun(context, ...TILE)
-  if (bareMillimetres(context, tile)) {
+  if (sideOfTile(context, tile)) {
     draft.tile = { ...draft.tile, lengthMm: mm, widthMm: mm }
     return true
   }

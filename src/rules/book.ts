@@ -17,7 +17,8 @@ export type Source = {
   readonly read: SourceRead
 }
 
-export const COUNTRIES = ['US', 'UK', 'AU'] as const
+/** `other`: a country whose own rules the book does not hold. */
+export const COUNTRIES = ['US', 'UK', 'AU', 'other'] as const
 export type Country = (typeof COUNTRIES)[number]
 
 /** What a rule can hang on. Words come from the locale's cues, numbers from what was heard. */

@@ -20,15 +20,13 @@ const YES_NO = /(?:^|\s)(?:ok|okay|fine|good|alright|enough)(?:\s|$)/u
 
 /** The question for one subject. Facts that the job knows fill what was not said. */
 export function askOf(words: RuleWords, subject: string, known: Facts, country: Country): RuleAsk {
-  const said = words.conditions as Facts & { country?: readonly string[] }
-  const named = said.country?.[0] as Country | undefined
-  const { country: _, ...facts } = said
+  const facts = words.conditions as Facts
   return {
     subject,
     facts: { ...known, ...exclusive(facts), ...sized(words) },
     figures: words.figures,
     stance: stanceOf(words),
-    country: named ?? country,
+    country,
   }
 }
 
@@ -38,10 +36,14 @@ function sized({ size, figures }: RuleWords): Facts {
   return { edge: size === 'large' ? 610 : 203 }
 }
 
-/** Of two values of one condition the better hit holds; outside beats wet and dry, wet beats dry. */
+/** Of two values of one condition the better hit holds; outside beats wet and dry, wet beats dry, and "inside in the
+ *  sun" is in the sun. */
 function exclusive(facts: Facts): Facts {
-  const place = facts.place
-  if (!place || place.length < 2) return facts
-  const first = (['exterior', 'wet', 'dry'] as const).find((p) => place.includes(p))!
-  return { ...facts, place: [first] }
+  const { place, exposure } = facts
+  const first = (['exterior', 'wet', 'dry'] as const).find((p) => place?.includes(p))
+  return {
+    ...facts,
+    ...(place && place.length > 1 && first ? { place: [first] } : {}),
+    ...(exposure && exposure.length > 1 ? { exposure: exposure.filter((one) => one !== 'interior') } : {}),
+  }
 }

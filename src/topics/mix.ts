@@ -182,7 +182,7 @@ function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common,
     answer: say('mix.water', { usual: volume(w.usual), low: volume(w.low), high: volume(w.high), powder: mass(kg) }),
     details: [
       ...(bags > 1 ? [say('mix.per-bag', { bags: number(bags, 2), each: volume(w.usual / bags) })] : []),
-      say('mix.order', { slake: minutes(material.slakeMin?.usual ?? 0) }),
+      material.slakeMin ? say('mix.order', { slake: minutes(material.slakeMin.usual) }) : say('mix.order-no-slake'),
       ...(life ? [say('mix.life-line', { usual: minutes(life.usual) })] : []),
       ...(material.kind === 'grout' ? [say('grout.same-water')] : []),
     ],

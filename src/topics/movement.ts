@@ -71,14 +71,17 @@ function sumOf(laid: LaidFloor, plans: Plans): Lines {
   }
 }
 
+/** A country without rules of its own goes by the North American ones. */
+const rulesOf = ({ country }: Facts) => (country === 'other' ? 'US' : country)
+
 export function movementOf(laid: LaidFloor, exposure: Exposure, facts: Facts): Movement {
-  const { lowM, highM } = movementSpacingM(exposure, facts.country)
+  const { lowM, highM } = movementSpacingM(exposure, rulesOf(facts))
   const plans = plansAt(laid, highM, facts)
   const at = (spacingM: number): Lines => sumOf(laid, plansAt(laid, spacingM, facts))
   const wide = sumOf(laid, plans)
   const close = lowM < highM ? at(lowM) : wide
   const told = exposure !== 'interior' || facts.wet !== undefined
-  const sun = told ? null : movementSpacingM('sun', facts.country)
+  const sun = told ? null : movementSpacingM('sun', rulesOf(facts))
   const exposed = sun && { wide: at(sun.highM), close: at(sun.lowM), ...sun }
   return {
     plans,

@@ -11,6 +11,7 @@ import { lifting, weigh } from './around/haul.ts'
 import { type JobLines, jobLines, type NamedLine } from './around/order-lines.ts'
 import { figureNear } from './around/read.ts'
 import { withCautions } from './around/safety.ts'
+import { standing } from './around/standing.ts'
 import { trim } from './around/trim.ts'
 import { floorSum } from './floors.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
@@ -18,6 +19,7 @@ import { type Brief, sourceOf, type Told } from './topic.ts'
 export function order(brief: Brief): Outcome<Told> {
   if (brief.has('schedule')) return withCautions(brief, dayPlan(brief))
   if (brief.has('base-trim', 'profile') || isStairs(brief)) return withCautions(brief, trim(brief), 'cutting', 'gfci')
+  if (brief.heard.has('appliance') && standsHere(brief)) return withCautions(brief, standing(brief), 'structure')
   const levers = brief.has('wheelbase', 'hitch-word') ? axles(brief) : null
   if (levers) return withCautions(brief, levers, 'lifting')
   if (brief.has('lift') && !brief.has('payload', 'trip', 'trailer', 'truck'))
@@ -36,6 +38,10 @@ function built(brief: Brief): Outcome<Told> {
   if (brief.has('floor-load', 'weight-word')) return withCautions(brief, told, 'structure')
   return brief.has('under-counter') ? withCautions(brief, told, 'gas', 'electric') : withCautions(brief, told)
 }
+
+const standsHere = ({ heard }: Brief): boolean =>
+  heard.quantities.some((q) => q.dimension === 'mass') &&
+  !heard.has('payload', 'trip', 'trailer', 'truck', 'lift', 'bag', 'box')
 
 const isStairs = (brief: Brief): boolean => brief.has('step') && !brief.has('step-to', 'build-up')
 

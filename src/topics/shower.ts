@@ -4,6 +4,7 @@ import { evenPanBed, type Pan, type PanBed, panBed, planeBed } from '../core/sho
 import { area, count, number, type Phrase, say, slope, small, volume } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { aboutMud } from './around/about.ts'
+import { asksParts, mudBed } from './around/mud-bed.ts'
 import { drainOf, panRoom } from './around/pan-room.ts'
 import { figureNear, lengthMm, lengthNear, toldPer } from './around/read.ts'
 import { withCautions } from './around/safety.ts'
@@ -16,6 +17,7 @@ export function shower(brief: Brief): Outcome<Told> {
 }
 
 function asked(brief: Brief): Outcome<Told> {
+  if (asksParts(brief.heard) && !brief.has('slope-word', 'drain', 'pan')) return mudBed(brief)
   if (brief.has('flood-test')) return floodAnswer(brief)
   if (brief.has('weep')) return rule(brief, 'shower.weep', [say('shower.weep-how')])
   const hasPan = brief.facts.rooms !== undefined

@@ -110,3 +110,55 @@ describe('waits and use', () => {
     expect(replyText(ask('mezcle la boquilla hace 3 horas, todavia sirve?'))).toMatch(/^No/)
   })
 })
+
+describe('where the job is', () => {
+  test('the country is remembered when told once, and brings metres with it', () => {
+    const crew = new Crew()
+    expect(crew.say("job's in the uk").topic).toBe('job')
+    expect(crew.say('how far apart movement joints').values['movement_spacing_m']).toBe(10)
+    expect(crew.say('min joint floor').answer).toContain('3 mm')
+    crew.say('start over')
+    expect(crew.say('min joint floor').values['min_joint_mm']).toBe(3)
+  })
+
+  test('a country without rules of its own is told so, and measures in metric', () => {
+    const crew = new Crew()
+    crew.say('estamos en mexico')
+    const reply = crew.say('de cuanto es la junta minima')
+    expect(reply.answer).toContain('mm')
+    expect(reply.assumed.join()).toContain('Norteamérica')
+    expect(crew.say('cuarto de 4x5 loseta 60x60 cuantas').values['area_m2']).toBe(20)
+  })
+})
+
+describe('what stands on the floor — statics', () => {
+  const LB = 0.45359237
+  figures([
+    ['oven 900 lb on 4 legs, ok on this tile?', 'leg_load_kg', 225 * LB],
+    ['horno de 400 kg en cuatro patas aguanta la loseta?', 'leg_load_kg', 100],
+    // 300 lb on one leg of three that stand, 2 x 2 in: 75 psi
+    ['900lb deck oven sits on 4 legs 2x2 pads will the tile crack', 'pad_kpa', 75 * 6.894757],
+    // 1200 lb over 12 sf is 100 psf
+    ['oven 1200 lbs 4x3 footprint psf', 'floor_load_kpa', 100 * 0.04788026],
+  ])
+
+  test('the size of pads is no tile of the job', () => {
+    const crew = new Crew()
+    crew.say('900lb deck oven sits on 4 legs 2x2 pads will the tile crack')
+    expect(crew.memory.facts).toEqual({})
+  })
+})
+
+describe('self-leveler — litres are area by depth', () => {
+  figures([
+    ['how many bags leveler for 130 sf 1/4 thick', 'fill_l', 130 * SF * 6.35],
+    ['nivelador para 12 m2 a 5 mm cuantos bultos', 'fill_l', 60],
+    ['slu 10x13 avg 3/8 thick bags?', 'fill_l', 130 * SF * 9.525],
+    ['leveler for 10x13 how many bags ;; 3/8 deep', 'fill_l', 130 * SF * 9.525],
+    // a dip: between half and two thirds of the deepest gap
+    ['slab is 1/4 out over 10 how many bags self leveler for 130sf', 'fill_l_low', 130 * SF * 6.35 * 0.5],
+    ['hump 3/8 in 10ft how much leveler to fix 10x13', 'fill_l', (130 * SF * 9.525 * 2) / 3],
+    ['poured self leveler at noon when can we tile', 'tile_after_h', 24],
+    ['how thick can i pour self leveler', 'max_bed_mm', 38],
+  ])
+})

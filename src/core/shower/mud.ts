@@ -32,3 +32,14 @@ export function mudBags(volumeL: number, yieldL: number): Outcome<number> {
     if (!check.ok) return check
   return fine(Math.ceil(volumeL / yieldL - 1e-9))
 }
+
+/** Cement in a cubic metre of cement and sand mortar. [kg/m3]
+ *  @source Government of India CPWD cement-consumption coefficients, sub-head 3.0 (references 1.6) */
+const CEMENT_KG_PER_M3: Readonly<Record<number, number>> = { 2: 680, 3: 510, 4: 380, 5: 310, 6: 250 }
+
+/** Cement for a volume by that table, which bulks less than rule 38; null outside it. [kg]
+ *  @example 0.2 m3 at 1:4: 76 kg */
+export function cementKgByTable(volumeL: number, sandParts: number): number | null {
+  const perM3 = CEMENT_KG_PER_M3[sandParts]
+  return perM3 === undefined ? null : (volumeL / 1000) * perM3
+}

@@ -428,11 +428,6 @@ export const conditions: Readonly<Record<string, CueTable>> = {
     moving: ['moving|moves|growing|opening|getting wider|opens'],
   },
   base: { screed: ['screed|screeds'], slab: ['concrete|slab'] },
-  country: {
-    UK: ['uk$|britain|british|england|scotland|wales|nhbc|bs 5385|bs5385|london|in the uk'],
-    AU: ['australia|aussie|nsw|queensland|as 3958|as3958|sydney|melbourne|victoria au'],
-    US: ['usa|united states|ansi|tcna|north america|american|canada'],
-  },
 }
 
 /** Sizes by a word, where no figure was said. */
@@ -570,12 +565,24 @@ export const measuring: CueTable = {
   voids: ['void|voids|hollows|bare spot|empty spot|air pocket + 1x|2x|3x|4x|x|by'],
   contacts: ['lifted|pulled|popped|tiles|pull|lift|coverage|contact + %|percent|pct|coverage|contact'],
   joint: [
+    'warp|warpage|warped|bow + min|minimum|least|smallest + joint|grout line',
     'caliper|calipers|calipered|vary|varies|variation|varying|miked|out by + tile|tiles|joint|grout|size|sizes|in|mm',
   ],
   lippage: ['lippage|lip$ + warp|warpage|bow|bowed|cup|cupped|crown|warped'],
   holes: ['hole|holes|probe|probes|rh test|f2170 + slab|sf|sq|rh|deep|many|thick|m2'],
   screed: [
-    'anhydrite|calcium sulfate|calcium sulphate|gypsum screed|anhydrous|sulfate screed|sulphate screed|liquid screed + mm|in$|inch|cm|thick',
+    'anhydrite|calcium sulfate|calcium sulphate|gypsum screed|anhydrous|sulfate screed|sulphate screed|liquid screed + mm|35mm|in$|inch|cm|thick|deep|how long|days|dry',
+  ],
+  bed: [
+    'notch|trowel|sq notch|v notch|u notch|comb + bed|liters per|litres per|l/m2|how deep|leave|leaves|thickness|mean depth + !bag|bags|sf|sq ft|can i|ok$|enough|too|max|cover|tile',
+  ],
+  airflow: ['cfm|airflow|air flow|l/s + grinder|wheel|shroud|collector|vac|dust|in$|inch|mm'],
+  ends: [
+    'sliver|end cut|end cuts|cuts at the ends|cuts at each end|leftover|left over|balance|balanced|center it + tile|tiles|wall|leaves|leave|row|course + !joint be|grout joint|can i|ok$|story pole|courses',
+  ],
+  sag: ['sag|deflect|deflection|bend|bounce + how much|allowed|max|limit + span|joist|ft|feet|foot + !2x'],
+  'floor-number': [
+    'ff$|ff |ff2|ff3|ff5|ff4|fl$|fl |fl1|fl2|fl3 + flat|10ft|10 ft|local|minimum|min$|gap|how|what|whats|mean',
   ],
   notch: [
     'trowel|notch + enough|ok|work|good|what|which|big enough|right|size|too small|for|do it + !bag|cover|sf|sq ft|bags|how many|membrane|underlayment|cork|left|thinset for|mortar for|how much|build up|high',

@@ -73,6 +73,10 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
     'raises the floor',
     'height gain',
   ],
+  'cement-word': ['cement', 'portland', 'portland cement'],
+  'bed-word': ['bed', 'beds', 'thick bed', 'screed', 'float', 'rule 38'],
+  leg: ['leg', 'legs', 'caster', 'casters', 'castor', 'castors', 'wheels', 'pads', 'feet pads', 'leveling feet'],
+  footprint: ['footprint', 'foot print'],
   'floor-load': [
     'psf',
     'dead load',

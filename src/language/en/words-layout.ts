@@ -87,6 +87,9 @@ export const layoutWords: Record<(typeof LAYOUT_CONCEPTS)[number], readonly stri
     'dishwasher',
     'toilet',
     'vanity',
+    'deck oven',
+    'proofer',
+    'mixer stand',
   ],
   'story-pole': [
     'story pole',

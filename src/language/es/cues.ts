@@ -375,11 +375,6 @@ export const conditions: Readonly<Record<string, CueTable>> = {
     moving: ['se mueve|crece|creciendo|se abre|abriendo'],
   },
   base: { screed: ['firme|firmes'], slab: ['concreto|losa|hormigon'] },
-  country: {
-    UK: ['reino unido|inglaterra|escocia|gales|nhbc|bs 5385|bs5385|londres|britanic|en el uk|uk$'],
-    AU: ['australia|nsw|queensland|as 3958|as3958|sydney|melbourne'],
-    US: ['estados unidos|usa$|ansi|tcna|norteamerica|canada'],
-  },
 }
 
 /** Sizes by a word, where no figure was said. */
@@ -508,10 +503,22 @@ export const measuring: CueTable = {
   square: ['diagonal|diagonales|de esquina a esquina|3 4 5|3-4-5|6-8-10|6 8 10|9-12-15'],
   voids: ['hueco|huecos|vacio|vacios|bolsa de aire + 1x|2x|3x|4x|x|por'],
   contacts: ['levante|levantamos|saque|sacamos|losetas|cobertura|contacto + %|por ciento|porciento|cobertura|contacto'],
-  joint: ['calibrador|vernier|varia|varian|variacion|se pasan + loseta|losetas|azulejo|junta|medida|mm|pulg'],
+  joint: [
+    'pandeo|pandead|alabeo|alabead|panza + minima|minimo|menor + junta|boquilla',
+    'calibrador|vernier|varia|varian|variacion|se pasan + loseta|losetas|azulejo|junta|medida|mm|pulg',
+  ],
   lippage: ['ceja|lippage + pandeo|pandead|alabe|panza|curva|torcid'],
   holes: ['agujero|agujeros|hoyo|hoyos|sonda|f2170 + losa|pies|m2|hr$|hond|cuantos|espesor'],
   screed: ['anhidrita|sulfato de calcio|firme de yeso + mm|pulg|cm|grues|espesor'],
+  bed: [
+    'llana|diente + cama|litros por|l/m2|que hondo|deja|espesor|grueso + !bulto|bultos|rinde|puedo|alcanza|maximo|loseta',
+  ],
+  airflow: ['cfm|flujo de aire|caudal + esmeril|disco|amoladora|pulidora|aspiradora|pulg|mm'],
+  ends: [
+    'tirita|sobrante|corte de orilla|cortes de orilla|cortes en las orillas|cortes de los extremos|balance|centrar|balanceo + loseta|losetas|pared|muro|queda|deja|hilada + !junta debe|puedo',
+  ],
+  sag: ['flecha|pandea|deflexion|flexion|cede + cuanto|cuanta|permit|maxim|limite + claro|viga|pies|metros + !2x'],
+  'floor-number': ['ff$|ff |ff2|ff3|ff5|ff4|fl$|fl + plano|local|minimo|que|cuanto|10 pies|significa'],
   notch: [
     'llana|diente + alcanza|esta bien|sirve|que$|cual|suficiente|correct|medida|muy chic|para + !bulto|rinde|m2|pies cuadrados|bultos|cuantos|membrana|corcho|quedan|mezcla para|cuanta|subir|hond',
   ],

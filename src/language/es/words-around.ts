@@ -37,6 +37,10 @@ export const aroundWords: Record<(typeof AROUND_CONCEPTS)[number], readonly stri
     'nivel terminado',
     'piso terminado',
   ],
+  'cement-word': ['cemento', 'portland', 'cemento portland'],
+  'bed-word': ['cama', 'firme', 'contrapiso', 'mezclilla', 'regla 38'],
+  leg: ['pata', 'patas', 'rueda', 'ruedas', 'rodajas', 'ruedita', 'rueditas'],
+  footprint: ['huella', 'ocupa', 'de base'],
   'floor-load': [
     'psf',
     'carga muerta',

@@ -2,6 +2,7 @@
 import type { Concept } from '../../language/concepts.ts'
 import type { Heard } from '../../language/hear.ts'
 import type { Route } from '../../router.ts'
+import { asksParts } from './mud-bed.ts'
 
 const GOODS: readonly Concept[] = [
   'underlayment',
@@ -22,10 +23,31 @@ const hasMass = (h: Heard): boolean => h.quantities.some((q) => q.dimension === 
 /** Tokens of a question that goes on with the talk. */
 const SHORT = 5
 
+/** Words of hauling and of stuff by the bag: there the weight is no appliance's. */
+const CARRIED: readonly Concept[] = [
+  'lift',
+  'payload',
+  'trip',
+  'trailer',
+  'truck',
+  'bag',
+  'mortar',
+  'grout',
+  'box',
+  'walk',
+  'when',
+]
+
 const COUNTED: readonly Concept[] = ['how-many', 'how-much']
+
+/** "900 lb oven on four legs", "fridge 800 lb, floor ok?": what stands on the floor. */
+const standsOnFloor = (h: Heard): boolean =>
+  hasMass(h) && (h.has('leg', 'footprint', 'floor-load', 'can-we') || h.plain.text.includes('?'))
 
 /** What is plainly counted goes before a verdict that some of its words might ask for. */
 export const AROUND_SUMS: readonly Route[] = [
+  { topic: 'shower', none: ['slope-word', 'drain', 'pan', 'set-verb', 'grout'], when: asksParts },
+  { topic: 'order', all: [['appliance']], none: CARRIED, when: standsOnFloor },
   {
     topic: 'underlayment',
     all: [GOODS, ['adhesive', 'sheet', 'roll', 'tape', 'screw'], COUNTED],

@@ -6,12 +6,14 @@ import type { Brief, Told, TopicAnswer } from '../topic.ts'
 import { gapsTold, heightsTold, squareTold } from './flat.ts'
 import { joistsTold } from './joists.ts'
 import { type MeasureName, measureIn } from './measure.ts'
+import { asksPour, pour } from './pour.ts'
 import { fitnessAsk } from './route.ts'
 import { ruleTold } from './rule.ts'
 import { sheathingTold } from './sheathing.ts'
 import { holesTold, humidityTold, screedTold, tubesTold, widthTold } from './slab.ts'
 import { contactsTold, jointTold, lippageTold, notchTold, voidsTold } from './tiles.ts'
 import { troubleTold } from './trouble.ts'
+import { airflowTold, bedTold, endCutsTold, floorNumberTold, sagTold } from './worked.ts'
 
 const MEASURED: Readonly<Record<MeasureName, TopicAnswer>> = {
   heights: heightsTold,
@@ -28,10 +30,16 @@ const MEASURED: Readonly<Record<MeasureName, TopicAnswer>> = {
   humidity: humidityTold,
   width: widthTold,
   tubes: tubesTold,
+  bed: bedTold,
+  airflow: airflowTold,
+  ends: endCutsTold,
+  sag: sagTold,
+  'floor-number': floorNumberTold,
   notch: notchTold,
 }
 
 export function fitness(brief: Brief): Outcome<Told> {
+  if (asksPour(brief.heard)) return pour(brief)
   const { talk, asked } = brief.memory
   const waited = asked && talk ? measuredBefore(brief, talk.text) : null
   if (waited) return waited

@@ -1,6 +1,8 @@
 /** Which measurement a message holds, as far as its figures are all there. */
 import type { Heard } from '../../language/hear.ts'
 import type { RuleWords } from '../../language/rule-words.ts'
+import { sealantSectionMm } from './slab.ts'
+import { cutFiguresIn, floorNumbersIn, wheelIn } from './worked.ts'
 
 export const MEASURES = [
   'heights',
@@ -17,6 +19,11 @@ export const MEASURES = [
   'humidity',
   'width',
   'tubes',
+  'bed',
+  'airflow',
+  'ends',
+  'sag',
+  'floor-number',
   'notch',
 ] as const
 export type MeasureName = (typeof MEASURES)[number]
@@ -29,7 +36,11 @@ const THERE: Readonly<Record<MeasureName, (words: RuleWords, heard: Heard) => bo
   square: ({ measures }) => measures.square !== null,
   voids: ({ measures }) => measures.voids !== null,
   contacts: ({ measures, sum }) => measures.contactsPct.length > 1 && !sum,
-  joint: ({ measures, sum }) => (measures.calipersMm.length > 2 || measures.variationMm !== null) && !sum,
+  joint: ({ measures, sum, subjects }) =>
+    (measures.calipersMm.length > 2 ||
+      measures.variationMm !== null ||
+      (measures.warpMm !== null && subjects[0]?.name === 'least-joint')) &&
+    !sum,
   lippage: ({ measures, figures }) => measures.warpMm !== null && figures.jointMm !== null,
   screed: ({ measures, subjects }) => measures.slabMm !== null && subjects[0]?.name === 'screed-sulfate',
   holes: ({ measures, subjects }, heard) =>
@@ -40,7 +51,13 @@ const THERE: Readonly<Record<MeasureName, (words: RuleWords, heard: Heard) => bo
     subjects.some((hit) => hit.name === 'movement-width') &&
     figures.longMm !== null &&
     conditions['place']?.[0] === 'exterior',
-  tubes: ({ figures }) => figures.longMm !== null && (figures.jointMm !== null || figures.smallMm.length > 0),
+  tubes: ({ figures, stances }) =>
+    (figures.longMm !== null || stances.includes('ask')) && sealantSectionMm(figures) !== null,
+  bed: (_, { facts }) => facts.trowel !== undefined && facts.areaM2 === undefined && facts.rooms === undefined,
+  airflow: (_, heard) => wheelIn(heard) !== null,
+  ends: (_, heard) => heard.facts.rooms === undefined && cutFiguresIn(heard, heard.system === 'metric') !== null,
+  sag: ({ figures, measures }) => figures.longMm !== null && measures.joists === null,
+  'floor-number': ({ stances }, heard) => !stances.includes('may') && floorNumbersIn(heard).length > 0,
   notch: ({ subjects, sum, figures }, heard) =>
     !sum &&
     subjects[0]?.name === 'notch-size' &&

@@ -20,8 +20,7 @@ export function ruleTold(brief: Brief, words: RuleWords, subject: string): Outco
 }
 
 /** Whose rules hold: named in the message, told of the job, or the crew's own. */
-export const countryOf = ({ heard, facts, settings }: Brief): Country =>
-  (heard.rules.conditions['country']?.[0] as Country | undefined) ?? facts.country ?? settings.defaults.country ?? 'US'
+export const countryOf = ({ facts, settings }: Brief): Country => facts.country ?? settings.defaults.country ?? 'US'
 
 /** What the talk or the job holds: its tile and joint. */
 function knownFacts({ facts }: Brief, { figures, size }: RuleWords): Facts {
@@ -103,6 +102,6 @@ function notesOf(brief: Brief, words: RuleWords, settled: Settled, asked: Countr
     notes.push(say('rule.known-tile', { length: small(tile.lengthMm), width: small(tile.widthMm) }))
   if (hangsOn('joint') && jointMm && brief.carried.jointMm && words.figures.jointMm === null)
     notes.push(say('rule.known-joint', { joint: small(jointMm) }))
-  if (asked !== 'US') notes.push(say(`rule.country-${settled.country}`))
+  if (asked !== 'US') notes.push(say(settled.country === asked ? `rule.country-${asked}` : 'rule.country-instead'))
   return notes
 }

@@ -1,6 +1,7 @@
 /** Slabs and soft joints: test holes, humidity readings, drying, the width of an exterior joint, tubes of sealant. */
 import { exteriorJointMm, sealantDepthMm, sealantTubes, tubeFillsM } from '../../core/joints.ts'
 import { holeDepthMm, humidityHoles, judgeMoisture, screedDays } from '../../core/substrate/moisture.ts'
+import type { Figures } from '../../language/rule-numbers.ts'
 import { area, count, type Phrase, percent, quote, room, run, say, small } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import type { Brief, Told } from '../topic.ts'
@@ -97,26 +98,45 @@ export function widthTold(brief: Brief): Outcome<Told> {
   })
 }
 
+const MOST_SECTION_MM = 51
+
+/** The joint's width and, where it was told, its depth. [mm] */
+export function sealantSectionMm(figures: Figures): readonly [number, number?] | null {
+  const { tileMm, jointMm, smallMm } = figures
+  // "1/4 x 1/4": a pair that small is no tile.
+  if (tileMm && tileMm[0] <= MOST_SECTION_MM) return [tileMm[1], tileMm[0]]
+  const [first, second] = jointMm === null ? smallMm : [jointMm, ...smallMm]
+  return first === undefined || first > MOST_SECTION_MM ? null : [first, second]
+}
+
 /** Tubes of sealant for a length of soft joint. */
 export function tubesTold(brief: Brief): Outcome<Told> {
   const { figures } = brief.heard.rules
-  const [first, second] = figures.jointMm === null ? figures.smallMm : [figures.jointMm, ...figures.smallMm]
-  if (first === undefined || figures.longMm === null) return refuse('question', { question: 'tile' })
+  const section = sealantSectionMm(figures)
+  if (section === null) return refuse('question', { question: 'tile' })
+  const [first, second] = section
   const depthMm = second ?? sealantDepthMm(first)
-  const tubeMl = brief.settings.around.order.sealantTubeMl.value
+  const said = brief.heard.quantities.find((q) => q.dimension === 'volume')
+  const tubeMl = said ? (said.si as number) * 1000 : brief.settings.around.order.sealantTubeMl.value
+  const fills = tubeFillsM(first, depthMm, tubeMl)
+  if (!fills.ok) return fills
+  const args = { width: small(first), depth: small(depthMm), fills: run(fills.value * 1000) }
+  if (figures.longMm === null)
+    return fine({
+      topic: 'joints',
+      answer: say('tubes.fills', args),
+      sources: [{ text: 'geometry' }],
+      values: { sealant_m_per_tube: fills.value },
+    })
   const lengthM = figures.longMm / 1000
   const tubes = sealantTubes(lengthM, first, depthMm, tubeMl)
-  const fills = tubeFillsM(first, depthMm, tubeMl)
   if (!tubes.ok) return tubes
-  if (!fills.ok) return fills
   return fine({
     topic: 'joints',
     answer: say('tubes.answer', {
       tubes: count(tubes.value),
       length: run(lengthM * 1000),
-      width: small(first),
-      depth: small(depthMm),
-      fills: run(fills.value * 1000),
+      ...args,
     }),
     sources: [{ text: 'geometry' }],
     values: { sealant_tubes: tubes.value, sealant_m_per_tube: fills.value },

@@ -110,7 +110,8 @@ function tileBeside(
 /** Least joint from calipers or a told variation, with pattern, facing and warp. */
 export function jointTold(brief: Brief): Outcome<Told> {
   const { measures, figures, conditions } = brief.heard.rules
-  const variation = measures.calipersMm.length > 2 ? sizeVariation(measures.calipersMm) : fine(measures.variationMm!)
+  const variation =
+    measures.calipersMm.length > 2 ? sizeVariation(measures.calipersMm) : fine(measures.variationMm ?? 0)
   if (!variation.ok) return variation
   const facing = (conditions['facing']?.[0] ?? (brief.facts.tile?.rectified ? 'rectified' : 'unknown')) as
     | 'rectified'

@@ -22,7 +22,7 @@ import type { Brief, Told } from '../topic.ts'
 import { lasting, numberIn, quantitiesOf, tilesBySize, type Values } from './quantities.ts'
 import { changeOrder, markPoint, signOff } from './record.ts'
 import { bucket, cancelLast, cancelReminders, listReminders, remind, snooze, upcoming } from './remind.ts'
-import { startsBucket } from './route.ts'
+import { startsBucket, tellsCountry } from './route.ts'
 import { changePhrase, factPhrase, factPhrases, factWord, jobName, logLines } from './tell.ts'
 
 export function job(brief: Brief): Outcome<Told> {
@@ -69,6 +69,7 @@ export function job(brief: Brief): Outcome<Told> {
     case 'snooze':
       return fine(snooze(brief))
     default:
+      if (tellsCountry(brief.heard)) return fine(setCountry(brief))
       return fine(zone === null ? soFar(brief) : setZone(brief, zone))
   }
 }
@@ -369,6 +370,18 @@ function setZone(brief: Brief, zone: string): Told {
     values: factValues(facts),
     entries:
       zone === brief.memory.facts.zone ? [] : [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts } }],
+  }
+}
+
+/** "we're in Germany": whose rules hold, until the crew says otherwise. */
+function setCountry(brief: Brief): Told {
+  const { country } = brief.heard.facts
+  const facts = { ...brief.memory.facts, ...(country === undefined ? {} : { country }) }
+  return {
+    topic: 'job',
+    answer: say('job.country', { country: say(`rule.country-${country}`) }),
+    values: factValues(facts),
+    entries: country === brief.memory.facts.country ? [] : [{ kind: 'facts', version: 2, body: { facts } }],
   }
 }
 

@@ -30,6 +30,15 @@ export const startsBucket = (heard: Heard): boolean =>
   !heard.has('water', 'set-verb') &&
   !heard.commands.log.has('binned')
 
+/** "we're in Germany": where the job is, and nothing else. */
+export const tellsCountry = (heard: Heard): boolean =>
+  heard.facts.country !== undefined &&
+  heard.quantities.length === 0 &&
+  heard.commands.command === null &&
+  Object.keys(heard.facts).every((key) => ['country', 'surface'].includes(key)) &&
+  !asksSomething(heard) &&
+  heard.rules.subjects.length === 0
+
 function commands(heard: Heard, memory: Memory): boolean {
   if (startsBucket(heard)) return true
   if (statesSite(heard)) return memory.talk === null || !GOES_BY_SITE.includes(memory.talk.topic)
@@ -37,6 +46,7 @@ function commands(heard: Heard, memory: Memory): boolean {
   // "the grout one" counts nothing.
   const bare = heard.quantities.every((q) => q.token.spelled && q.n === 1 && q.unit === null)
   if (memory.asked?.question === 'forget' && yes && bare) return true
+  if (tellsCountry(heard)) return true
   if (zone !== null && bare && !heard.has('set-verb', 'grouted-verb') && !asksSomething(heard)) return true
   switch (command) {
     case null:

@@ -6,6 +6,7 @@ import { ruleReader } from '../../../src/language/rule-words.ts'
 import type { Rule } from '../../../src/rules/book.ts'
 import { askOf } from '../../../src/rules/read.ts'
 import { settle } from '../../../src/rules/settle.ts'
+import { countryIn } from '../../rules/english.ts'
 import { ask } from '../../support/crew.ts'
 import { RULE_TWINS } from './rules-corpus.ts'
 
@@ -18,7 +19,10 @@ const examples = (kind: 'rule' | 'trouble'): [id: string, say: string][] =>
 
 test.each(examples('rule'))('%s: %s', (id, say) => {
   const words = read(say)
-  const settled = settle(book.rules as unknown as Rule[], askOf(words, words.subjects[0]?.name ?? '', {}, 'US'))
+  const settled = settle(
+    book.rules as unknown as Rule[],
+    askOf(words, words.subjects[0]?.name ?? '', {}, countryIn(say, 'es')),
+  )
   expect(settled?.rules.map((rule) => rule.id)).toContain(id)
 })
 

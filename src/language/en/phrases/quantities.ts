@@ -123,6 +123,7 @@ export const quantities = {
   'mix.water': '{usual} of water for {powder} of powder ({low} to {high}).',
   'mix.per-bag': '{bags} bags, {each} each.',
   'mix.order': 'Water first, powder in, mix slow; rest {slake}, remix without water.',
+  'mix.order-no-slake': 'Water first, powder in, mix to a smooth pour; no rest.',
   'mix.life-line': 'Good for about {usual} in the bucket.',
   'mix.no-water': 'No water: {material} is used as it comes.',
   'mix.slake': 'Let it slake {usual}, then remix.',

@@ -131,6 +131,7 @@ export const quantities = {
   'mix.water': '{usual} de agua para {powder} de polvo (de {low} a {high}).',
   'mix.per-bag': '{bags} bultos, {each} cada uno.',
   'mix.order': 'Primero el agua, luego el polvo, y bate despacio; deja reposar {slake} y vuelve a batir sin agua.',
+  'mix.order-no-slake': 'Primero el agua, luego el polvo, y bate hasta que corra parejo; sin reposo.',
   'mix.life-line': 'Aguanta como {usual} en la cubeta.',
   'mix.no-water': 'Sin agua: {material} se usa como viene.',
   'mix.slake': 'Déjala reposar {usual} y vuelve a batir.',
