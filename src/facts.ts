@@ -193,6 +193,10 @@ export type Facts = {
   readonly measuredMm?: number
   /** The slab's own joints, by their distance from a wall. */
   readonly slabJoints?: readonly { readonly from: WallSide; readonly mm: number }[]
+  /** The walls' courses are carried level round the corners between them. */
+  readonly roundCorners?: true
+  /** Tile stands on its short side on the walls; else it lies. */
+  readonly tileStands?: true
   /** How off-cuts may be reused, where the crew said; else the trade's rule. */
   readonly reuse?: 'any-offcut' | 'fresh-tile'
   readonly paceM2PerH?: number

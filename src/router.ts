@@ -9,6 +9,7 @@ import { AROUND_ROUTES, AROUND_SUMS } from './topics/around/routes.ts'
 import { asksPour } from './topics/fitness/pour.ts'
 import { asksRule, asksVerdict } from './topics/fitness/route.ts'
 import { asksSomething } from './topics/job/asks.ts'
+import { ledgerAsked } from './topics/wall-route.ts'
 
 export type Route = {
   readonly topic: Topic
@@ -46,7 +47,17 @@ export const ROUTES: readonly Route[] = [
     all: [['niche'], ['rough-opening', 'wide', 'high']],
     none: ['slope-word', 'waterproofing', 'can-we', 'how-many'],
   },
-  { topic: 'layout', all: [['ledger']], when: (h) => h.quantities.length > 0 },
+  { topic: 'layout', all: [['carry-round']], when: (h) => h.quantities.length > 0 || h.tokens.length <= 10 },
+  {
+    topic: 'layout',
+    all: [
+      ['niche', 'window-word', 'outlet', 'valve-word'],
+      ['on-joints', 'where-put'],
+    ],
+    none: ['slope-word', 'waterproofing', 'how-many', 'how-much'],
+    when: (h) => h.quantities.length > 0 || h.has('on-joints'),
+  },
+  { topic: 'layout', when: ledgerAsked },
   { topic: 'substrate', when: asksPour },
   ...AROUND_SUMS,
   { topic: 'mix', all: [['mixed-verb'], ['ago']], none: ['water', 'walk', 'set-verb'], when: asksSomething },

@@ -37,4 +37,12 @@ export const LAYOUT_CONCEPTS = [
   'rough-opening',
   'ledger',
   'out-of-level',
+  'off-level',
+  'first-course',
+  'tub-word',
+  'carry-round',
+  'stood-up',
+  'on-joints',
+  'where-put',
+  'valve-word',
 ] as const

@@ -24,6 +24,7 @@ import { isTypicalTile, type Size, type SizeHints, sizesOf, tileMm } from './siz
 import { originSpan, type PlainText, plainText } from './text.ts'
 import { type Token, tokenize, type Unreadable } from './tokens.ts'
 import { readTrowel } from './trowels.ts'
+import { readWallRun } from './wall-run.ts'
 import { readWishes } from './wishes.ts'
 
 export const MOST_CHARACTERS = 6000
@@ -127,19 +128,20 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const outside = outline ? all.filter((item) => item.last < outline.first || item.first > outline.last) : all
   const hasRoom = outline !== null || context.hasRoom
   const curves = readCurves(outside, reader, marks, hasRoom)
-  const items = curves.rest
+  const run = outline ? null : readWallRun(curves.rest, reader, marks, metric)
+  const items = run?.rest ?? curves.rest
   const freeUnits = freeUnitsOf(reader, quantities)
   const draft: Draft = {}
   const notes: HeardNote[] = []
   const singles = readSingles(items, reader, marks, draft, metric)
   const hints = hintsFor(draft, wantsRoom(reader, marks, quantities, freeUnits), reader, context, metric)
-  const drawn = outline !== null || curves.sizes.some((s) => s.role === 'room')
+  const drawn = outline !== null || run !== null || curves.sizes.some((s) => s.role === 'room')
   const read = withNicheTile(sizesOf(items, reader, marks, drawn ? { ...hints, hasRoom: true } : hints), marks)
   const parts = [...withBumps(read, reader, marks, hasRoom), ...curves.sizes].toSorted(
     (a, b) => a.item.first - b.item.first,
   )
   // The corners or walls are the room; the sizes beside them are of the tile, or of what is left out.
-  const sizes = outline ? parts.filter((s) => s.role !== 'room') : parts
+  const sizes = outline || run ? parts.filter((s) => s.role !== 'room') : parts
   const found = roomsOf(sizes, reader, marks, metric, context.decimals)
   notes.push(...found.notes)
   readTile(sizes, metric, has('mosaic'), draft, notes)
@@ -162,7 +164,8 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   dropEmptyTile(draft)
   const shower = has('shower', 'pan', 'mud-word', 'drain') && !has('house-part', 'room')
   const floors = shower && !metric ? panInInches(found.rooms, sizes) : found.rooms
-  const rooms = lessFromArea(outline ? [withPieces(outline.room, found.rooms)] : floors, draft)
+  const rooms =
+    run?.rooms ?? lessFromArea(outline ? [withPieces(outline.room, found.rooms)] : wallsOf(floors, draft), draft)
   if (rooms.length > 0) draft.rooms = rooms.map((room) => asNamed(room, text, plain))
   const byRoom = outline ? [] : heardByRoom(text, plain, lexicon, context, sizes, reader, marks, draft)
   if (byRoom.length === 0) noteGuesses(sizes, plain, reader, notes)
@@ -320,6 +323,13 @@ function withNicheTile(sizes: readonly Size[], marks: readonly Mark[]): Size[] {
     b?.unit === null &&
     isTypicalTile(a.n, b.n)
   return sizes.map((s) => (isTile && s.role === 'room' ? { ...s, role: 'tile' as const } : s))
+}
+
+/** "3x8, 5x8 and 3x8, carry it round the corners": sizes alike in height are walls. */
+function wallsOf(rooms: readonly Room[], draft: Draft): readonly Room[] {
+  const highs = rooms.map((room) => (room.pieces.length === 1 ? room.pieces[0].widthMm : Number.NaN))
+  const walls = draft.roundCorners && rooms.length > 1 && highs.every((mm) => Math.abs(mm - highs[0]) < 1)
+  return walls ? rooms.map((room) => ({ ...room, upright: true as const })) : rooms
 }
 
 /** What is told beside an outline comes off it, or stands outside it. */

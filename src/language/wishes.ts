@@ -60,7 +60,7 @@ export function readWishes(
   metric: boolean,
   draft: Draft,
 ): void {
-  const has = (concept: Concept): boolean => marks.some((m) => m.concept === concept)
+  const has = (...concepts: readonly Concept[]): boolean => marks.some((m) => concepts.includes(m.concept))
   const door = doorOf(reader, marks)
   if (door) draft.doorAt = door
   for (const mark of marks) {
@@ -78,6 +78,9 @@ export function readWishes(
   if (has('any-offcut')) draft.reuse = 'any-offcut'
   if (has('fresh-tile')) draft.reuse = 'fresh-tile'
   if (has('which-way')) draft.anyWay = true
+  if (has('carry-round')) draft.roundCorners = true
+  if (has('stood-up') && has('wall', 'backsplash', 'shower', 'tub-word', 'carry-round', 'niche'))
+    draft.tileStands = true
   if (has('directional')) draft.directional = true
   const measured = measuredSide(reader, marks, quantities, metric)
   if (measured) draft.measuredMm = measured

@@ -7,8 +7,8 @@ import { type CutGroup, cutList, cutPieces } from '../core/layout/pieces.ts'
 import { NO_WISHES } from '../core/layout/search.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { count, type Phrase, percent, room as roomLength, say, small, word } from '../phrase.ts'
-import { roomName } from './floors.ts'
-import type { LaidFloor, LaidRoom } from './plan.ts'
+import { roomName, roomPhrase } from './floors.ts'
+import { type LaidFloor, type LaidRoom, tiledFloor } from './plan.ts'
 import { thicknessOf, tilePhrase } from './stuff.ts'
 import type { Brief, Table } from './topic.ts'
 
@@ -223,7 +223,7 @@ export function bySize(groups: readonly CutGroup[]): CutGroup[] {
 /** The cut list in the reply: the largest pieces first. */
 export function cutLines(laid: LaidFloor): Phrase[] {
   const groups = laid.rooms.flatMap((r) => {
-    const cuts = cutPieces(r.floor, r.start.spec)
+    const cuts = cutPieces(tiledFloor(r), r.start.spec)
     return cuts.ok ? bySize(cutList(cuts.value.cuts)).map((g) => ({ ...g, count: g.count * r.room.count })) : []
   })
   const shown = groups.slice(0, CUTS_SHOWN).map((g) =>
@@ -250,4 +250,22 @@ export function leftLines(laid: LaidFloor): Phrase[] {
         .map((l) => say('layout.left-row', { count: count(l.qty), length: small(l.wMm), width: small(l.hMm) })),
     }),
   ]
+}
+
+/** The cut list: sizes and how many of each, the largest first. */
+export function cutTable(laid: LaidFloor): Table {
+  const rows = laid.rooms.flatMap((r) => {
+    const cuts = cutPieces(tiledFloor(r), r.start.spec)
+    return cuts.ok
+      ? bySize(cutList(cuts.value.cuts)).map((g) => [
+          roomPhrase(r.room),
+          small(g.lengthMm),
+          small(g.widthMm),
+          word(g.rectangle ? 'piece-rectangle' : 'piece-shaped'),
+          count(g.count * r.room.count),
+        ])
+      : []
+  })
+  const head = [say('table.room'), say('table.length'), say('table.width'), say('table.shape'), say('table.count')]
+  return { name: 'cut-list.csv', head, rows }
 }

@@ -1,15 +1,15 @@
 /** Area and outer walls, and the layout itself: where to snap the lines, the worst cut, the cut list, the picture. */
 
-import { cutList, cutPieces } from '../core/layout/pieces.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { area, count, type Phrase, run, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { tilings } from '../room-tiles.ts'
 import { byTiling } from './by-tiling.ts'
+import { courses, coursesAsked } from './courses.ts'
 import { floorNotes, floorSum, roomPhrase } from './floors.ts'
 import {
-  bySize,
   cutLines,
+  cutTable,
   leftLines,
   nominalLines,
   offsetWarnings,
@@ -21,11 +21,12 @@ import {
   wishesNotKept,
 } from './layout-extras.ts'
 import { exposureOf, movementLines, movementOf } from './movement.ts'
+import { opening, openingAsked } from './openings.ts'
 import { drawingsOf } from './picture.ts'
 import { type LaidFloor, type LaidRoom, LEAST_LAID_MM, laidFor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
 import { laidValues, tilesToBuy } from './tile.ts'
-import { type Brief, sourceOf, type Table, type Told } from './topic.ts'
+import { type Brief, sourceOf, type Told } from './topic.ts'
 import { wall, wallAsked } from './wall.ts'
 
 const LAYOUT_WORDS = [
@@ -44,6 +45,9 @@ const LAYOUT_WORDS = [
 ] as const
 
 export function layout(brief: Brief): Outcome<Told> {
+  if (coursesAsked(brief)) return courses(brief)
+  const opens = openingAsked(brief)
+  if (opens) return opening(brief, opens)
   const asked = wallAsked(brief)
   if (asked) return wall(brief, asked)
   const floor = floorSum(brief.facts)
@@ -228,22 +232,4 @@ function workings(laid: LaidFloor): Phrase[] {
       say('layout.work-axis', { span: run(p.spanMm), tile: small(p.tileMm), worst: small(p.worstMm) }),
     ),
   ])
-}
-
-/** The cut list: sizes and how many of each, the largest first. */
-function cutTable(laid: LaidFloor): Table {
-  const rows = laid.rooms.flatMap((r) => {
-    const cuts = cutPieces(r.floor, r.start.spec)
-    return cuts.ok
-      ? bySize(cutList(cuts.value.cuts)).map((g) => [
-          roomPhrase(r.room),
-          small(g.lengthMm),
-          small(g.widthMm),
-          word(g.rectangle ? 'piece-rectangle' : 'piece-shaped'),
-          count(g.count * r.room.count),
-        ])
-      : []
-  })
-  const head = [say('table.room'), say('table.length'), say('table.width'), say('table.shape'), say('table.count')]
-  return { name: 'cut-list.csv', head, rows }
 }

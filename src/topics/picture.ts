@@ -8,7 +8,7 @@ import { count, type Phrase, room as roomLength, say, small } from '../phrase.ts
 import type { Drawing } from '../pictures/drawing.ts'
 import type { Theme } from '../pictures/theme.ts'
 import { roomPhrase } from './floors.ts'
-import type { LaidFloor, LaidRoom } from './plan.ts'
+import { type LaidFloor, type LaidRoom, tiledFloor } from './plan.ts'
 
 type Box = ReturnType<typeof boxOf>
 type Word = (phrase: Phrase) => string
@@ -49,7 +49,7 @@ export function drawingsOf(laid: LaidFloor, movement: readonly (MovementPlan | n
 
 function drawingOf(room: LaidRoom, outer: Ring, movement: MovementPlan | null, facts: Facts, text: Word): Drawing {
   const box = boxOf([outer])
-  const tiles = tilesOf(room.floor, room.start.spec)
+  const tiles = tilesOf(tiledFloor(room), room.start.spec)
   const drawn = tiles.ok
     ? [
         ...tiles.value.whole.map((t) => ({ ring: t.outlineMm, cut: false })),

@@ -1,5 +1,6 @@
 /** The real floor of the facts, laid tile by tile: from rooms as they were told to floors, a pattern, the best start, the cuts. */
 import { boxOf, type Floor } from '../core/floor/rings.ts'
+import type { Run } from '../core/layout/courses.ts'
 import { type CutPiece, cutPieces } from '../core/layout/pieces.ts'
 import { inClosedForm } from '../core/layout/rectangle.ts'
 import { type CutPieces, rectangleCuts } from '../core/layout/rectangle-cuts.ts'
@@ -8,16 +9,24 @@ import type { Pattern as LaidPattern, LayoutSpec } from '../core/layout/spec.ts'
 import { halfOf, pairHalves } from '../core/offcuts/halves.ts'
 import type { PieceWanted, Side } from '../core/offcuts/order.ts'
 import { DEFAULT_KERF_MM, type Reuse, type ReuseRule, reuseOffcuts } from '../core/offcuts/reuse.ts'
-import type { Facts, Pattern, Tile } from '../facts.ts'
+import type { Facts, Pattern, Room, Tile } from '../facts.ts'
 import type { Phrase } from '../phrase.ts'
 import { fine, type Outcome } from '../problem.ts'
 import { roomM2 } from './floors.ts'
 import { type RoomPlan, roomPlan } from './room-floor.ts'
+import { runOf, startOf, wallsInRun } from './wall-run.ts'
 
 /** Perimeter joint at the walls: 1/4 in; config/practice.json will do for another. [mm] */
 export const WALL_GAP_MM = 6.35
 
-export type LaidRoom = RoomPlan & { readonly start: Start }
+export type LaidRoom = RoomPlan & {
+  readonly start: Start
+  /** The part of the floor that the spec is laid on, gaps at the walls left out, where they are not alike at all walls. */
+  readonly tiled?: Floor
+}
+
+/** What the tiles of a room are cut to. */
+export const tiledFloor = (room: LaidRoom): Floor => room.tiled ?? room.floor
 
 /** All rooms laid, with the sums a crew asks for. */
 export type LaidFloor = {
@@ -29,6 +38,8 @@ export type LaidFloor = {
   readonly jointLengthM: number
   readonly reuse: Reuse
   readonly notes: readonly Phrase[]
+  /** Walls whose courses go on round the corners. */
+  readonly run?: Run
 }
 
 /** The crew's pattern as the layout takes it. */
@@ -62,11 +73,23 @@ export function laidPattern(pattern: Pattern | undefined): { pattern: LaidPatter
   }
 }
 
-/** The tile's length runs along the longer side of the room. */
-export function specFor(floor: Floor, tile: Tile, jointMm: number, pattern: Pattern | undefined): LayoutSpec {
+/** How tile is turned: on a floor its length runs along the longer side; on a wall it lies, unless the crew stands it up. */
+export type Turned = 'floor' | 'lies' | 'stands'
+
+export const turnedIn = (room: Room, facts: Facts): Turned =>
+  room.upright ? (facts.tileStands ? 'stands' : 'lies') : 'floor'
+
+export function specFor(
+  floor: Floor,
+  tile: Tile,
+  jointMm: number,
+  pattern: Pattern | undefined,
+  turnedTo: Turned = 'floor',
+): LayoutSpec {
   const { minX, minY, maxX, maxY } = boxOf(floor.rings)
   const laid = laidPattern(pattern)
-  const upright = maxY - minY > maxX - minX + 1 && tile.lengthMm > tile.widthMm && laid.angleDeg === 0
+  const stands = turnedTo === 'floor' ? maxY - minY > maxX - minX + 1 : turnedTo === 'stands'
+  const upright = stands && tile.lengthMm > tile.widthMm && laid.angleDeg === 0
   const gap = Math.min(WALL_GAP_MM, (maxX - minX) / 20, (maxY - minY) / 20)
   // A quarter turn is told by swapping the sides for square rows, so that the closed form still serves.
   const turned = upright && laid.pattern.kind === 'stacked'
@@ -134,7 +157,8 @@ export function laidFloor(
   jointMm: number,
   options: LayOptions = USUAL_OPTIONS,
 ): Outcome<LaidFloor> {
-  const key = JSON.stringify([facts.rooms, tile.lengthMm, tile.widthMm, jointMm, facts.pattern, options])
+  const { rooms, pattern, roundCorners, tileStands } = facts
+  const key = JSON.stringify([rooms, tile.lengthMm, tile.widthMm, jointMm, pattern, roundCorners, tileStands, options])
   const known = kept.get(key)
   if (known) return known
   const laid = layRooms(facts, tile, jointMm, options)
@@ -237,13 +261,20 @@ export function layRooms(
   jointMm: number,
   options: LayOptions = USUAL_OPTIONS,
 ): Outcome<LaidFloor> {
+  const walls = wallsInRun(facts)
+  const spec = walls ? runSpec(walls, facts, tile, jointMm) : null
+  if (walls && spec) return layWallRun(walls, spec, facts, options)
   const rooms: LaidRoom[] = []
   const pieces: Cut[] = []
   const sum = { cells: 0, whole: 0, cut: 0, jointMm: 0, smallest: Infinity }
   for (const room of facts.rooms ?? []) {
     const plan = roomPlan(room)
     if (!plan.ok) return plan
-    const start = searchStart(plan.value.floor, specFor(plan.value.floor, tile, jointMm, facts.pattern), options.wishes)
+    const start = searchStart(
+      plan.value.floor,
+      specFor(plan.value.floor, tile, jointMm, facts.pattern, turnedIn(room, facts)),
+      options.wishes,
+    )
     if (!start.ok) return start
     const { layout } = start.value
     const grouped = layout.cut > 0 ? plainCuts(plan.value.floor, start.value.spec) : null
@@ -271,5 +302,49 @@ export function layRooms(
     jointLengthM: sum.jointMm / 1000,
     reuse: reuse.value,
     notes: rooms.flatMap((r) => r.notes),
+  })
+}
+
+/** The spec of a run, where its rows are level; null for patterns that cannot go on round a corner. */
+function runSpec(walls: readonly Room[], facts: Facts, tile: Tile, jointMm: number): LayoutSpec | null {
+  const plan = roomPlan(walls[0])
+  if (!plan.ok) return null
+  const spec = specFor(plan.value.floor, tile, jointMm, facts.pattern, turnedIn(walls[0], facts))
+  const { pattern, angleDeg } = spec
+  const level = pattern.kind === 'stacked' || (pattern.kind === 'offset' && pattern.along === 'length')
+  return level && angleDeg === 0 ? spec : null
+}
+
+/** Walls laid as one run: counted wall by wall, bought by the strip, where a tile bent round a corner is one tile. */
+function layWallRun(walls: readonly Room[], spec: LayoutSpec, facts: Facts, options: LayOptions): Outcome<LaidFloor> {
+  const told = runOf(walls, spec, WALL_GAP_MM, facts)
+  if (!told.ok) return told
+  const run = told.value
+  const cuts = cutPieces(run.strip.floor, run.strip.spec)
+  if (!cuts.ok) return cuts
+  const reuse = tilesForCuts(cuts.value.cuts, spec.tile, options)
+  if (!reuse.ok) return reuse
+  const sum = (of: (layout: Run['strip']['layout']) => number): number =>
+    run.walls.reduce((all, { layout }) => all + of(layout), 0)
+  const whole = sum((l) => l.whole)
+  const smallest = Math.min(...run.walls.map(({ layout }) => layout.smallestCutMm ?? Infinity))
+  return fine({
+    rooms: walls.map((room, k) => {
+      const { wall, tiled } = run.walls[k]
+      return { room, floor: wall, notes: [], start: startOf(run, k), tiled }
+    }),
+    cells: sum((l) => l.cells),
+    whole,
+    cut: sum((l) => l.cut),
+    smallestCutMm: Number.isFinite(smallest) ? smallest : null,
+    jointLengthM: sum((l) => l.jointLengthMm) / 1000,
+    reuse: {
+      ...reuse.value,
+      stockTiles: reuse.value.stockTiles + run.strip.layout.whole - whole,
+      bound: reuse.value.bound + run.strip.layout.whole - whole,
+      offcutsReused: reuse.value.offcutsReused + run.bent,
+    },
+    notes: [],
+    run,
   })
 }

@@ -2,21 +2,22 @@
 import { ledger, niche, nicheTiles } from '../core/floor/walls.ts'
 import type { Tile } from '../facts.ts'
 import type { Quantity } from '../language/measures.ts'
-import { count, type Phrase, say, small } from '../phrase.ts'
+import { count, type Phrase, room as roomLength, say, small } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
-import { figureNear, lengthNear } from './around/read.ts'
+import { alone, figureNear, lengthNear } from './around/read.ts'
 import { WALL_GAP_MM } from './plan.ts'
 import { jointOf, knownTile, thicknessOf, tilePhrase } from './stuff.ts'
 import type { Brief, Told } from './topic.ts'
+import { ledgerAsked } from './wall-route.ts'
 
 /** Backer board 1/2 in, sheet membrane 1/64 in, bed 3/32 in: what usually lines a niche; common practice, no source. [mm] */
-const LINING = { boardMm: 12.7, membraneMm: 0.4, mortarMm: 2.4 } as const
+export const LINING = { boardMm: 12.7, membraneMm: 0.4, mortarMm: 2.4 } as const
 const MOST_NICHE_TILES = 40
 
 /** Whether a message asks for a niche to frame or a ledger, rather than for tile. */
 export function wallAsked(brief: Brief): 'niche' | 'ledger' | null {
   const { heard } = brief
-  if (heard.has('ledger')) return 'ledger'
+  if (ledgerAsked(heard)) return 'ledger'
   return heard.has('niche') && (tilesAcross(brief) !== null || heard.has('rough-opening')) ? 'niche' : null
 }
 
@@ -93,28 +94,52 @@ function nicheTold(brief: Brief, known: Tile): Outcome<Told> {
   })
 }
 
-/** The bottom course is whole at the low point; a tile twice as long as wide lies. */
+/** Less than this is lost in the joint at the floor; common practice, no source. [mm] */
+const LOST_IN_JOINT_MM = 3.2
+const LEAST_WALL_MM = 450
+
+/** The bottom course is whole at the low point and cut along the rise; tile lies unless it is stood up. */
 function ledgerTold(brief: Brief, known: Tile): Outcome<Told> {
   const assumed: Phrase[] = []
   const jointMm = jointOf(brief, assumed)
-  const riseMm = lengthNear(brief.heard, brief.metric, 'out-of-level') ?? loneRise(brief) ?? 0
-  const sideMm = known.widthMm
+  const riseMm = lengthNear(brief.heard, brief.metric, 'out-of-level', 'off-level') ?? loneRise(brief) ?? 0
+  const [sideMm, acrossMm] = brief.facts.tileStands ? [known.lengthMm, known.widthMm] : [known.widthMm, known.lengthMm]
   const told = ledger(sideMm, jointMm, WALL_GAP_MM, riseMm)
   if (!told.ok) return told
+  const overMm = wallLength(brief)
+  const taper = riseMm > 0 && overMm !== null && overMm > acrossMm
   return fine({
     topic: 'layout',
     answer: say('ledger.height', { height: small(told.value.heightMm) }),
     details: [
       riseMm > 0 ? say('ledger.cut', { cut: small(told.value.leastCutMm), rise: small(riseMm) }) : say('ledger.level'),
+      ...(taper
+        ? [say('ledger.taper', { over: roomLength(overMm), each: small((riseMm * (acrossMm + jointMm)) / overMm) })]
+        : []),
+      ...(riseMm > 0 && riseMm <= LOST_IN_JOINT_MM ? [say('ledger.lost', { rise: small(riseMm) })] : []),
     ],
     assumed: [...assumed, say('ledger.lies', { course: small(sideMm) })],
     working: [say('ledger.work', { gap: small(WALL_GAP_MM), course: small(sideMm), joint: small(jointMm) })],
-    values: { tile_length_mm: known.lengthMm, tile_width_mm: known.widthMm, joint_mm: jointMm },
+    values: {
+      tile_length_mm: known.lengthMm,
+      tile_width_mm: known.widthMm,
+      joint_mm: jointMm,
+      ledger_mm: told.value.heightMm,
+      first_course_low_mm: sideMm,
+      first_course_high_mm: told.value.leastCutMm,
+    },
     offers: ['math'],
   })
 }
 
 const loneRise = (brief: Brief): number | null => figureNear(brief.heard, ['length'], 'ledger', 'floor')?.si ?? null
+
+/** "over the 5 ft wall": the wall along which the floor runs out; else the wall of the facts. [mm] */
+function wallLength({ heard, facts }: Brief): number | null {
+  const told = alone(heard).find((q) => q.dimension === 'length' && (q.si as number) >= LEAST_WALL_MM)
+  const [room] = facts.rooms ?? []
+  return told?.si ?? (room?.upright ? (room.pieces[0]?.lengthMm ?? null) : null)
+}
 
 export function wall(brief: Brief, asked: 'niche' | 'ledger'): Outcome<Told> {
   const known = knownTile(brief.facts)

@@ -73,6 +73,8 @@ const NAMED: readonly FactName[] = [
   'hideAt',
   'doorAt',
   'reuse',
+  'roundCorners',
+  'tileStands',
   'directional',
   'measuredMm',
   'slabJoints',

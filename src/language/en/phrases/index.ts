@@ -14,6 +14,7 @@ import { rules } from './rules.ts'
 import { shell } from './shell.ts'
 import { shortPhrases } from './short.ts'
 import { trouble } from './trouble.ts'
+import { walls } from './walls.ts'
 import { ownWordPhrases } from './words.ts'
 
 /** The whole English catalogue. A topic with many phrases has a file of its own, joined here. */
@@ -34,5 +35,6 @@ export const phrases = {
   ...rules,
   ...shortPhrases,
   ...trouble,
+  ...walls,
   ...ownWordPhrases,
 }

@@ -15,6 +15,7 @@ import { rules } from './rules.ts'
 import { shell } from './shell.ts'
 import { shortPhrases } from './short.ts'
 import { trouble } from './trouble.ts'
+import { walls } from './walls.ts'
 import { ownWordPhrases } from './words.ts'
 
 /** The whole Spanish catalogue. A topic with many phrases has a file of its own, joined here. */
@@ -36,5 +37,6 @@ export const phrases = {
   ...shortPhrases,
   ...shell,
   ...trouble,
+  ...walls,
   ...ownWordPhrases,
 }
