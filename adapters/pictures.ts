@@ -5,8 +5,9 @@ import path from 'node:path'
 import type { ResvgRenderOptions } from '@resvg/resvg-js'
 import { fine, type Outcome, refuse } from '../src/problem.ts'
 
-/** About two dots for each of a phone's pixels [px]. */
-const PNG_WIDTH = 800
+/** As wide as the drawing says it is: a floor about two dots for each of a phone's pixels, a page enough for print. [px] */
+const ownWidth = (svg: string): number => Number(/^<svg[^>]* width="(\d+)"/.exec(svg)?.[1] ?? USUAL_WIDTH)
+const USUAL_WIDTH = 800
 
 type Renderer = typeof import('@resvg/resvg-js')
 let loaded: { renderer: Renderer; fontFiles: string[] } | undefined
@@ -26,7 +27,7 @@ const optionsOf = (fontFiles: readonly string[], widthPx: number): ResvgRenderOp
 
 /** The PNG of an SVG from src/pictures, `widthPx` wide, drawn on another thread: a bot's sockets go on meanwhile.
  *  @throws where the renderer is not there for this machine, or refused the picture */
-export async function pngLater(svg: string, widthPx = PNG_WIDTH): Promise<Uint8Array> {
+export async function pngLater(svg: string, widthPx = ownWidth(svg)): Promise<Uint8Array> {
   const { renderer, fontFiles } = loaded ?? load()
   const image = await renderer.renderAsync(svg, optionsOf(fontFiles, widthPx))
   return image.asPng()
@@ -34,7 +35,7 @@ export async function pngLater(svg: string, widthPx = PNG_WIDTH): Promise<Uint8A
 
 /** The PNG of an SVG from src/pictures, `widthPx` wide.
  *  @problem internal the renderer is not there for this machine, or refused the picture: the reply goes out without it */
-export function pngOf(svg: string, widthPx = PNG_WIDTH): Outcome<Uint8Array> {
+export function pngOf(svg: string, widthPx = ownWidth(svg)): Outcome<Uint8Array> {
   try {
     const { renderer, fontFiles } = loaded ?? load()
     const picture = new renderer.Resvg(svg, optionsOf(fontFiles, widthPx))

@@ -7,11 +7,12 @@ import { phraseText, problemText } from './language/tell.ts'
 import type { Message } from './message.ts'
 import type { Phrase } from './phrase.ts'
 import { say } from './phrase.ts'
+import { svgOfPage } from './pictures/page.ts'
 import { svgOf } from './pictures/svg.ts'
 import type { Problem } from './problem.ts'
 import type { Reply, ReplyFile, Topic } from './reply.ts'
 import type { Sketch } from './topics/picture.ts'
-import type { Cell, Source, Table, Told } from './topics/topic.ts'
+import type { Cell, PageSketch, Source, Table, Told } from './topics/topic.ts'
 
 export type Speaker = { readonly language: string; readonly style: Style }
 
@@ -91,6 +92,7 @@ export function toldReply(told: Told, notes: readonly Phrase[], speaker: Speaker
     files: [
       ...(told.files ?? []),
       ...(told.drawings ?? []).map((sketch) => pictureFile(sketch, text)),
+      ...(told.pages ?? []).map((sketch) => pageFile(sketch, speaker)),
       ...(told.tables ?? []).map((table) => tableFile(table, speaker)),
     ],
     offers: (told.offers ?? []).map((id) => ({
@@ -111,8 +113,19 @@ const pictureFile = (sketch: Sketch, text: (phrase: Phrase) => string): ReplyFil
   alt: text(sketch.alt),
 })
 
+/** Files are read later: their instants carry the whole date. */
+const keptStyle = ({ style }: Speaker): Style => ({ ...style, dated: true })
+
+/** A page in the crew's words, as SVG; adapters make the PNG. */
+function pageFile({ name, alt, page }: PageSketch, speaker: Speaker): ReplyFile {
+  const style = keptStyle(speaker)
+  const text = svgOfPage(page((phrase) => phraseText(phrase, style)))
+  return { name, media_type: 'image/svg+xml', text, alt: phraseText(alt, speaker.style) }
+}
+
 /** A table as CSV in the crew's words. */
-function tableFile({ name, head, rows }: Table, { style }: Speaker): ReplyFile {
+function tableFile({ name, head, rows }: Table, speaker: Speaker): ReplyFile {
+  const style = keptStyle(speaker)
   const cell = (c: Cell): string | number | null =>
     c === null || typeof c === 'number' ? c : 'key' in c ? phraseText(c, style) : amountText(c, style)
   return { name, media_type: 'text/csv', text: csvText([head, ...rows].map((row) => row.map(cell))) }

@@ -10,6 +10,8 @@ export type Style = {
   readonly now: string
   readonly zone: string | null
   readonly phrases: Readonly<Record<string, string>>
+  /** For what is kept and read later: every instant with its whole date. */
+  readonly dated?: true
 }
 
 /** From here on a number has no decimals worth telling. */
@@ -109,10 +111,19 @@ const hasHalves = (intl: string): boolean =>
 export const zoneOf = (iso: string, zone: string | null): string =>
   zone ?? /([+-]\d\d:?\d\d)(?:\[|$)/.exec(iso)?.[1] ?? 'UTC'
 
+const WHOLE_DATE = {
+  year: 'numeric',
+  month: 'short',
+  day: 'numeric',
+  hour: 'numeric',
+  minute: '2-digit',
+} as const
+
 /** A clock time with its day where that is not today: "tomorrow 2:30 PM", "Thu 7 AM". */
 export function clockTime(iso: string, style: Style): string {
   const zone = zoneOf(style.now, style.zone)
   const at = Temporal.Instant.from(iso).toZonedDateTimeISO(zone)
+  if (style.dated) return dateFormat(style.intl, zone, WHOLE_DATE).format(at.epochMilliseconds)
   const today = Temporal.Instant.from(style.now).toZonedDateTimeISO(zone)
   const days = today.toPlainDate().until(at.toPlainDate(), { largestUnit: 'day' }).days
   const minute = at.minute === 0 && hasHalves(style.intl) ? {} : { minute: '2-digit' as const }

@@ -6,6 +6,7 @@ import type { Reminding } from '../jobs/reminders.ts'
 import type { Concept } from '../language/concepts.ts'
 import type { Heard } from '../language/hear.ts'
 import type { Amount, Phrase } from '../phrase.ts'
+import type { Page } from '../pictures/page.ts'
 import type { Outcome } from '../problem.ts'
 import type { ReplyFile, Topic } from '../reply.ts'
 import type { Figure, Settings } from '../settings.ts'
@@ -50,6 +51,13 @@ export type Table = {
   readonly rows: readonly (readonly Cell[])[]
 }
 
+/** A page to hand over, worded when told. */
+export type PageSketch = {
+  readonly name: string
+  readonly alt: Phrase
+  readonly page: (text: (phrase: Phrase) => string) => Page
+}
+
 export type Told = {
   readonly topic: Topic
   /** The first line: the answer itself. */
@@ -65,6 +73,7 @@ export type Told = {
   readonly files?: readonly ReplyFile[]
   /** Pictures, worded when told. */
   readonly drawings?: readonly Sketch[]
+  readonly pages?: readonly PageSketch[]
   /** Tables, told in the crew's words and carried as CSV. */
   readonly tables?: readonly Table[]
   /** What can be done next: `offer.ID` names it, `offer.ID.say` is the message it stands for. */

@@ -121,8 +121,9 @@ function tileUses(heard: Heard, memory: Memory, m2: number | undefined): UseBody
   const bag = heard.has('bag', 'kit')
   const total = log.has('total') || undefined
   const named = countOf(heard, ...TILE_NOUNS)
-  if (log.has('broke') && (heard.has(...TILE_NOUNS) || named !== null))
-    return [{ stuff: 'tile', broken: named ?? facts.haveTiles ?? 1 }]
+  const broken = log.has('broke') ? (named ?? (bag ? null : bareCount(heard))) : null
+  if (log.has('broke') && (heard.has(...TILE_NOUNS) || broken !== null))
+    return [{ stuff: 'tile', broken: broken ?? facts.haveTiles ?? 1 }]
   const uses: UseBody[] = []
   const rows = log.has('set-tiles') && !log.has('left') ? countOf(heard, 'row') : null
   if (rows !== null) return [{ stuff: 'tile', rows, ...(total && { total }) }]
