@@ -73,7 +73,7 @@ export const STEPS: readonly string[] = [
     ON CONFLICT DO NOTHING;
   ALTER TABLE kneepad_entry DROP CONSTRAINT kneepad_entry_channel_message_part_key;
   DROP INDEX kneepad_entry_kind;
-  CREATE INDEX kneepad_entry_learned ON kneepad_entry (channel) WHERE kind IN ('use', 'undo');
+  CREATE INDEX kneepad_entry_learned ON kneepad_entry (channel, at_ms) WHERE kind IN ('use', 'undo');
   ALTER TABLE kneepad_channel ALTER COLUMN last SET DEFAULT 0;
   `,
 ]

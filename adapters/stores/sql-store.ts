@@ -99,13 +99,17 @@ export abstract class SqlStore<Memory> implements Store<Memory> {
   }
 
   async learned(workspace: string, kinds: readonly string[], limit: number): Promise<Kept<readonly InChannel[]>> {
-    // In the words of the index, since neither database uses one of some rows for values that it does not know yet.
+    // In the words of the index of some kinds, since neither database uses one for values that it does not know yet; and by
+    // time, of which any will do, since SQLite would rather walk through all entries.
     const listed = kinds.map((kind) => `'${plain(kind).replaceAll("'", "''")}'`).join(', ')
-    const sql = `SELECT c.key AS channel, e.entry FROM {channel} c JOIN {entry} e ON e.channel = c.id
-      WHERE c.workspace = $1 AND e.kind IN (${listed})
-      ORDER BY e.at_ms DESC, e.channel DESC, e.seq DESC LIMIT $2`
+    const sql = `SELECT c.key AS channel, e.entry FROM (
+        SELECT e.channel, e.seq, e.at_ms FROM {channel} c JOIN {entry} e ON e.channel = c.id
+        WHERE c.workspace = $1 AND e.kind IN (${listed}) AND e.at_ms >= ${EARLIEST_MS}
+        ORDER BY e.at_ms DESC, e.channel DESC, e.seq DESC LIMIT $2
+      ) AS newest JOIN {entry} e ON e.channel = newest.channel AND e.seq = newest.seq JOIN {channel} c ON c.id = e.channel
+      ORDER BY newest.at_ms, newest.channel, newest.seq`
     return mapped(await this.read<{ channel: string; entry: string }>(sql, [workspace, limit]), (rows) =>
-      rows.map(({ channel, entry }) => ({ channel, entry: JSON.parse(entry) as Entry })).reverse(),
+      rows.map(({ channel, entry }) => ({ channel, entry: JSON.parse(entry) as Entry })),
     )
   }
 
@@ -257,6 +261,9 @@ export abstract class SqlStore<Memory> implements Store<Memory> {
     return mapped(await this.write([sql, [channel, plain(id), holder, state, next, newHolder]]), some)
   }
 }
+
+/** The first instant that a `Date` holds [ms since 1970]. */
+const EARLIEST_MS = -8_640_000_000_000_000
 
 const some = (rows: readonly unknown[]): boolean => rows.length > 0
 

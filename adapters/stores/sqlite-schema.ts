@@ -68,6 +68,6 @@ export const STEPS: readonly string[] = [
   // Only what is learned from is looked for by its kind; an index of all kinds was a page more to write for every message.
   `
   DROP INDEX entry_kind;
-  CREATE INDEX entry_learned ON entry (channel) WHERE kind IN ('use', 'undo');
+  CREATE INDEX entry_learned ON entry (channel, at_ms) WHERE kind IN ('use', 'undo');
   `,
 ]

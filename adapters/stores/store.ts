@@ -115,7 +115,7 @@ export interface Store<Memory> {
   /** A page of a channel's log, oldest first, after entry number `after` (0 for the start). */
   entries(channel: string, after: number, limit: number): Promise<Kept<readonly Numbered[]>>
   /** Entries of some kinds from all channels of one workspace, and of no other, newest last. Quick for the kinds that an
-   *  index of the layouts is of: use and undo, in this order. */
+   *  index of both layouts is of: use and undo, in this order. */
   learned(workspace: string, kinds: readonly string[], limit: number): Promise<Kept<readonly InChannel[]>>
   /** Deletes all there is about a channel. False where there was nothing. */
   forget(channel: string): Promise<Kept<boolean>>

@@ -10,6 +10,7 @@ import { SqliteStore } from '../../adapters/stores/sqlite.ts'
 import type { Rules, Store } from '../../adapters/stores/store.ts'
 import type { Entry } from '../../src/message.ts'
 import { barePostgres, bareSqlite } from '../support/bare.ts'
+import { fillChannels } from '../support/many-channels.ts'
 import { startPostgres } from '../support/postgres.ts'
 import { inTurns, middle, sideBySide, tell, timed, type Work } from '../support/timing.ts'
 
@@ -74,19 +75,6 @@ async function grow(store: Store<Memory>, channel: string, entries: number): Pro
 
 const inChannel = (n: number) => `slack:W${n % 500}:C${n}`
 
-/** Channels with three entries each, as quickly as SQLite takes them. */
-export function fillSqlite(db: DatabaseSync, channels: number, entry: (seq: number) => Entry): void {
-  db.exec(`PRAGMA synchronous = OFF; BEGIN;
-    WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ${channels})
-      INSERT INTO channel (key, workspace) SELECT 'slack:W' || (i % 500) || ':C' || i, 'slack:W' || (i % 500) FROM n`)
-  const fill = db.prepare(
-    `INSERT INTO entry SELECT id, ?1, 'o' || ?1, 0, ?2, 0, ?3 FROM channel
-      WHERE id NOT IN (SELECT channel FROM entry WHERE seq >= ?1)`,
-  )
-  for (let seq = 1; seq <= 3; seq++) fill.run(seq, entry(seq).kind, JSON.stringify(entry(seq)))
-  db.exec('COMMIT; PRAGMA wal_checkpoint(TRUNCATE)')
-}
-
 async function sqlite(dir: string): Promise<void> {
   const bareDb = bareSqlite(path.join(dir, 'bare.db'))
   const bare = (i: number) => bareDb.keep(kept(i))
@@ -111,7 +99,11 @@ async function sqlite(dir: string): Promise<void> {
   await justStarted(file)
 
   const db = new DatabaseSync(file)
-  fillSqlite(db, CHANNELS, (seq) => entryOf(`o${seq}`, seq))
+  fillChannels(
+    db,
+    CHANNELS,
+    [1, 2, 3].map((seq) => entryOf(`o${seq}`, seq)),
+  )
   await three(`anywhere among ${CHANNELS} channels`, (i) => message(keeper, inChannel(((i * 7919) % CHANNELS) + 1)))
   await three(`50 busy ones of ${CHANNELS} channels`, (i) => message(keeper, inChannel((i % 50) + 1)))
 
