@@ -240,8 +240,8 @@ function answered(meaning: Meaning, brief: Brief): Outcome<Told> {
 function withSafety(told: Told, brief: Brief): Told {
   const { cautions } = brief.settings
   if (FITNESS_TOPICS.has(told.topic) || told.warnings?.some((w) => w.key.startsWith('caution.'))) return told
-  // An area or a wall's length cuts nothing.
-  if (told.topic === 'layout' && told.values?.['tile_cells'] === undefined) return told
+  // The saw's caution belongs to a question about cuts, not to every layout that has some.
+  if (told.topic === 'layout' && !brief.heard.has('cut', 'cut-list', 'left-over', 'any-offcut')) return told
   const epoxy = brief.has('epoxy') && (told.topic === 'grout' || told.topic === 'mix') ? ['epoxy'] : []
   const ids = [...epoxy, ...cautionsOfTopic(cautions, told.topic)]
   if (ids.length === 0) return told

@@ -34,7 +34,8 @@ const M2_OF: Partial<Record<UnitName, number>> = {
 export function moneyIn(quantities: readonly Quantity[], reader: Reader, marks: readonly Mark[]): Quantity[] {
   const named = (q: Quantity) => marks.some((m) => m.concept === 'price' && m.first === q.last + 1 && m.count === 1)
   // "at 2.79 a foot": two figures after the point, and what it is for.
-  const told = (q: Quantity) => q.token.decimals === 2 && reader.is(q.first - 1, 'at') && areaUnit(q, reader) !== null
+  const told = (q: Quantity) =>
+    q.token.decimals === 2 && reader.is(q.first - 1, 'at', 'is') && areaUnit(q, reader) !== null
   const sure = quantities.filter(
     (q) => reader.sign(q.first - 1) === '$' || (q.dimension === 'none' && (named(q) || told(q))),
   )

@@ -233,10 +233,15 @@ function looseFeet(context: Figure): boolean {
   if (q.unit !== 'ft' || q.compound || q.n < LEAST_LOOSE_FEET) return false
   const m2 = q.n * 0.09290304
   if (near(context, 3, 'left-to-do')) draft.leftM2 ??= m2
-  else if (reader.is(q.first - 1, 'for') && stuffNamed(reader)) context.areas.push(m2)
+  else if (isPriced(reader) || (reader.is(q.first - 1, 'for') && stuffNamed(reader))) context.areas.push(m2)
   else return false
   return true
 }
+
+/** "140 feet at 3 dollars a foot": what is sold by the foot is sold by the square foot, trim apart. */
+const isPriced = (reader: Reader): boolean =>
+  reader.tokens.some((_, i) => reader.sign(i) === '$' || reader.is(i, 'price')) &&
+  !reader.tokens.some((_, i) => reader.is(i, 'linear', 'perimeter', 'tape', 'base-trim', 'profile', 'step'))
 
 const STUFF: readonly Concept[] = ['mortar', 'grout', 'bag', 'tile', 'box']
 

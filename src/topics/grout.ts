@@ -2,7 +2,7 @@
 import { chooseGrout, groutNeed, jointVolumeL, jointVolumeLPerM2 } from '../core/grout.ts'
 import { remaining } from '../core/stock.ts'
 import type { Facts, GroutName, Tile } from '../facts.ts'
-import { area, count, mass, number, type Phrase, percent, run, say, small, word } from '../phrase.ts'
+import { area, count, mass, number, type Phrase, percent, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import type { Grout, Pack } from '../settings.ts'
 import { briefsByTiling, joinParts, type TiledPart } from './by-tiling.ts'
@@ -141,7 +141,7 @@ function jointsOf(brief: Brief, kind: Kind, jointMm: number, assumed: Phrase[]):
   const litres = measured?.ok ? measured.value : perM2.value * areaM2
   const work = measured?.ok
     ? say('grout.work-length', {
-        length: run((jointLengthM as number) * 1000),
+        length: number(jointLengthM as number, 2),
         joint: number(jointMm, 2),
         depth: number(depthMm, 1),
         litres: number(litres, 2),
@@ -223,6 +223,14 @@ function groutFor(brief: Brief, joints: readonly Joints[], before: readonly Phra
         waste: percent(settings.practice.grout.wasteShare.value * 100),
         kg: number(amounts.value.kg.usual, 2),
       }),
+      ...(brief.metric
+        ? []
+        : [
+            say('grout.work-pounds', {
+              kg: number(amounts.value.kg.usual, 2),
+              mass: mass(amounts.value.kg.usual),
+            }),
+          ]),
     ],
     values: {
       ...told.value.values,

@@ -112,24 +112,27 @@ function wholeLayout(brief: Brief): Outcome<Told> {
   const sliver = sliverJoint(brief, known, jointMm, laid)
   const { rooms } = laid
   const wantsPole = brief.has('story-pole')
+  const lines =
+    rooms.length > 1
+      ? say('layout.room-lines', { room: roomPhrase(rooms[0].room), lines: firstLines(rooms[0]) })
+      : firstLines(rooms[0])
+  const counts = say('layout.counts', {
+    tile: tilePhrase(known, brief.metric),
+    cells: count(laid.cells),
+    whole: count(laid.whole),
+    cut: count(laid.cut),
+  })
+  const asksCuts = brief.heard.has('how-many') && brief.heard.has('cut', 'full-tiles')
   return fine({
     topic: 'layout',
-    answer:
-      rooms.length > 1
-        ? say('layout.room-lines', { room: roomPhrase(rooms[0].room), lines: firstLines(rooms[0]) })
-        : firstLines(rooms[0]),
+    answer: asksCuts ? counts : lines,
     details: [
       ...wayLines(facts, known, rooms[0]),
       ...(wantsPole ? poleLines(rooms[0], jointMm) : []),
       ...(brief.has('cut-list') ? cutLines(laid) : []),
       ...(brief.has('left-over') ? leftLines(laid) : []),
       ...(sliver?.lines ?? []),
-      say('layout.counts', {
-        tile: tilePhrase(known, brief.metric),
-        cells: count(laid.cells),
-        whole: count(laid.whole),
-        cut: count(laid.cut),
-      }),
+      asksCuts ? lines : counts,
       ...(laid.smallestCutMm === null ? [] : [say('layout.worst', { cut: small(laid.smallestCutMm) })]),
       ...rooms.slice(1).map((r) => say('layout.room-lines', { room: roomPhrase(r.room), lines: firstLines(r) })),
       ...patternLines(facts, known, jointMm, laid),

@@ -1,6 +1,9 @@
 /** The order: everything for the job in one list, what it costs, what is missing; what it weighs and how high it builds. */
 import { type Missing, missingFrom, type OnHand, type Order, orderOf } from '../core/order.ts'
 import type { Price } from '../facts.ts'
+import { logged } from '../jobs/job.ts'
+import type { Heard } from '../language/hear.ts'
+import type { Quantity } from '../language/measures.ts'
 import { moneyIn, PRICED } from '../language/prices.ts'
 import { type Amount, area, count, mass, type Phrase, percent, say } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
@@ -9,7 +12,7 @@ import { accessStep, buildUp } from './around/build-up.ts'
 import { dayPlan } from './around/day-plan.ts'
 import { lifting, weigh } from './around/haul.ts'
 import { type JobLines, jobLines, type NamedLine } from './around/order-lines.ts'
-import { figureNear } from './around/read.ts'
+import { alone, figureNear } from './around/read.ts'
 import { withCautions } from './around/safety.ts'
 import { standing } from './around/standing.ts'
 import { trim } from './around/trim.ts'
@@ -210,6 +213,35 @@ function orderTable(worked: Order, titleOf: TitleOf): NonNullable<Told['tables']
   }
 }
 
+/** Words between a count and what it counts: "4 half-full bags of the grey thinset". */
+const COUNT_REACH = 6
+
+/** What a figure counts: "4 bags of thinset and 60 tiles" are bags of mortar, and tiles. */
+function countedIn({ reader }: Heard, q: Quantity): Price['what'] | null {
+  let found: Price['what'] | null = null
+  for (let i = q.last + 1; i <= q.last + COUNT_REACH; i++) {
+    if (reader.number(i) || reader.sign(i) === ',' || reader.is(i, 'and', 'plus')) break
+    const what = PRICED.find(([concept]) => reader.is(i, concept))
+    // "bags of thinset": the stuff goes before its bag.
+    if (what && (found === null || reader.is(i, 'grout', 'mortar'))) found = what[1]
+  }
+  return found
+}
+
+/** What the job's log says was used or is on hand: the list is for the whole floor, so what was used was got. */
+function fromLog({ memory, facts }: Brief): OnHand[] {
+  const { job } = memory
+  const stock: OnHand[] = []
+  for (const what of ['mortar', 'grout'] as const) {
+    const log = logged(job, what)
+    if (log.any) stock.push({ what, packs: log.bags + (log.leftBags ?? 0) })
+  }
+  const tile = logged(job, 'tile')
+  if (!tile.any) return stock
+  const boxed = (tile.leftBoxes ?? 0) * (facts.boxTiles ?? 0)
+  return [...stock, { what: 'tile', packs: tile.tiles + (tile.leftTiles ?? 0) + boxed }]
+}
+
 /** What is still to be bought beside what the message says is on hand. */
 function missing(brief: Brief): Outcome<Told> {
   const job = jobLines(brief)
@@ -217,10 +249,11 @@ function missing(brief: Brief): Outcome<Told> {
   const worked = orderOf(job.value.lines)
   if (!worked.ok) return worked
   const onHand: OnHand[] = []
-  for (const [concept, what] of PRICED) {
-    const q = figureNear(brief.heard, ['none'], concept)
-    if (q && q.n >= 0 && !onHand.some((h) => h.what === what)) onHand.push({ what, packs: q.n })
+  for (const q of alone(brief.heard)) {
+    const what = q.dimension === 'none' ? countedIn(brief.heard, q) : null
+    if (what && !onHand.some((h) => h.what === what)) onHand.push({ what, packs: q.n })
   }
+  for (const stock of fromLog(brief)) if (!onHand.some((h) => h.what === stock.what)) onHand.push(stock)
   const left = missingFrom(worked.value.lines, onHand)
   const titleOf = titlesOf(job.value.lines)
   const row = (m: Missing): Phrase => rowOf(titleOf, m, m.packs)

@@ -1,4 +1,5 @@
 /** Showers and wet rooms: the sloped bed, the slope itself, waterproofing, the flood test, weep holes. */
+import { floorArea, type Ring } from '../core/floor/rings.ts'
 import { mudBags, mudParts } from '../core/shower/mud.ts'
 import { evenPanBed, type Pan, type PanBed, panBed, planeBed } from '../core/shower/pan.ts'
 import { area, count, number, type Phrase, say, slope, small, volume } from '../phrase.ts'
@@ -62,12 +63,13 @@ function pan(brief: Brief): Outcome<Told> {
   const drain = drainOf(brief, room, assumed)
   const bed = panBed({ ring: room.ring, drain, slopeMmPerM, atDrainMm: thick })
   if (!bed.ok) return bed
-  const { value } = bed
+  const value = lessColumns(bed.value, room.columns)
   const tile = knownTile(brief.facts)
   const details = [
     edgeLine(value, thick),
     ...evenInstead(brief, value, { ring: room.ring, drain, slopeMmPerM, atDrainMm: thick }),
     ...mixLines(brief, value.volumeL),
+    ...(room.columns.length > 0 ? [say('shower.column')] : []),
     say('shower.membrane-too', { slope: slope(slopeMmPerM) }),
     ...(tile && tile.lengthMm > s.largeTileMm.value
       ? [
@@ -91,6 +93,14 @@ function pan(brief: Brief): Outcome<Told> {
       }),
     ],
   })
+}
+
+/** Columns take their face out of the bed, at its mean depth; what they hide from the drain still falls to it. */
+function lessColumns(bed: PanBed, columns: readonly Ring[]): PanBed {
+  if (columns.length === 0) return bed
+  const takenMm2 = columns.reduce((sum, ring) => sum + Math.abs(floorArea({ rings: [ring] })), 0)
+  const share = 1 - takenMm2 / bed.areaMm2
+  return share > 0 ? { ...bed, areaMm2: bed.areaMm2 * share, volumeL: bed.volumeL * share } : bed
 }
 
 function edgeLine(bed: PanBed, thick: number): Phrase {

@@ -40,7 +40,10 @@ function asked(brief: Brief): Outcome<Told> {
     first,
     ...(['pieces', 'bond', 'tape', 'screws', 'fill', 'wait'] as const).filter((name) => name !== first),
   ]
-  const told = order.map((name) => lines[name]).filter((line): line is Phrase => line !== null)
+  const beside = first === 'pieces' ? besideLine(need) : null
+  const kept = beside ? order.filter((name) => !['bond', 'tape', 'screws'].includes(name)) : order
+  const lined = kept.map((name) => lines[name]).filter((line): line is Phrase => line !== null)
+  const told = beside ? [lined[0]!, beside, ...lined.slice(1)] : lined
   const verdict = verdictOf(haveOf(brief, goods.form), need.pieces)
   const [answer, ...details] = [...verdict, ...told] as [Phrase, ...Phrase[]]
   return fine({
@@ -118,6 +121,19 @@ function firstAsked(brief: Brief, need: UnderlaymentNeed): LineName {
   if (h.has('adhesive', 'mortar') && (h.has('how-much', 'how-many', 'bag', 'bucket', 'buy') || !h.has('sheet', 'roll')))
     return 'bond'
   return 'pieces'
+}
+
+/** What goes with a board, in one line: mortar under it, tape, screws. */
+function besideLine({ bond, tapeM, fasteners, goods }: UnderlaymentNeed): Phrase | null {
+  if (bond.kind === 'adhesive' || tapeM <= 0 || fasteners <= 0) return null
+  return say('underlayment.beside', {
+    packs: count(bond.packs),
+    pack: bond.pack,
+    trowel: bond.trowel,
+    tape: run(tapeM * 1000),
+    screws: count(fasteners),
+    spacing: { is: 'small', mm: goods.underlayment.fasteners?.fieldMm ?? 0 },
+  })
 }
 
 function linesOf(brief: Brief, need: UnderlaymentNeed): Record<LineName, Phrase | null> {

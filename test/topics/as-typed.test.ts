@@ -162,3 +162,43 @@ describe('self-leveler — litres are area by depth', () => {
     ['how thick can i pour self leveler', 'max_bed_mm', 38],
   ])
 })
+
+describe('costs, lists and what goes round a column', () => {
+  figures([
+    // 140 sf and 10 % over at 3: 462
+    ['cuanto cuesta 140 pies a 3 dolares el pie', 'cost', 462],
+    ['140 ft at 3 dollars a foot how much', 'cost', 462],
+    ['cuanto me sale el piso de 10x12 a 4.50 el pie cuadrado', 'cost', 120 * 1.1 * 4.5],
+    // 70 tiles at 2.25 sf and 5 bags at 22
+    ['order list 10x13 18x18 3/16 at 3.89/sf tile thinset 22 a bag', 'cost', 72 * 2.25 * 3.89 + 110, 0.01],
+    ['shower 5x5 with a 6x6 inch post in the middle, how much mud', 'area_m2', 24.75 * SF],
+  ])
+
+  test('what is missing leaves out what the log says was used and is on hand', () => {
+    const crew = new Crew()
+    crew.say('10x13 shop floor 18x18 3/16')
+    crew.say('used 3 bags on 95 sf')
+    crew.say('got 2 bags left')
+    expect(crew.say('what are we missing').values['bags_to_buy']).toBe(0)
+    expect(crew.say('i have 0 bags of thinset and 60 tiles, whats missing').values['bags_to_buy']).toBe(5)
+  })
+
+  test('a board is answered in few lines', () => {
+    const { answer, details } = ask('backer board 1/2 on 10x12 floor how many')
+    expect(answer).toMatch(/^8 sheets/)
+    expect(details.length).toBeLessThanOrEqual(3)
+  })
+
+  test('workings keep to one system a line', () => {
+    const crew = new Crew()
+    crew.say('10x13 shop floor 18x18 3/16')
+    crew.say('and grout?')
+    for (const line of crew.say('show the math').details.slice(0, 2)) expect(line).not.toMatch(/\bft\b|\bin\b|\blb\b/)
+  })
+
+  test('the caution of the saw comes with a question about cuts, and not with every layout', () => {
+    expect(ask('10x13 layout 18x18').warnings.join()).not.toMatch(/blade/)
+    expect(ask('10x13 18x18 how many cuts').warnings.join()).toMatch(/blade/)
+    expect(ask('10x13 layout 18x18 how many cuts').answer).toMatch(/28 cut/)
+  })
+})

@@ -12,15 +12,20 @@ export type PanRoom = {
   readonly lengthMm: number
   readonly widthMm: number
   readonly notes: readonly Phrase[]
+  /** Columns and posts that stand in it. */
+  readonly columns: readonly Ring[]
 }
 
-/** The floor of the shower: one ring, no column in it. */
+/** The floor of the shower: its outer ring, and the columns in it. */
 export function panRoom(facts: Facts): PanRoom | null {
   const [room] = laidRooms(facts) ?? []
   const ring = room?.floor.rings[0]
-  if (!room || !ring || room.floor.rings.length !== 1) return null
+  if (!room || !ring) return null
+  const columns = room.floor.rings.slice(1)
+  // A second floor beside the first is no column.
+  if (columns.some((column) => !ringHolds(ring, column[0]!))) return null
   const box = boxOf([ring])
-  return { ring, box, lengthMm: box.maxX - box.minX, widthMm: box.maxY - box.minY, notes: room.notes }
+  return { ring, box, lengthMm: box.maxX - box.minX, widthMm: box.maxY - box.minY, notes: room.notes, columns }
 }
 
 /** Where the drain is: so far from a side wall, in a corner, else in the middle. */
@@ -36,16 +41,20 @@ export function drainOf(brief: Brief, room: PanRoom, assumed: Phrase[]): Point {
     assumed.push(say('shower.assumed-corner', { inset: small(inset) }))
     return [box.minX + inset, box.minY + inset]
   }
-  if (!h.has('center')) assumed.push(say('shower.assumed-drain'))
-  return middleOf(room)
+  const drain = middleOf(room)
+  const isMiddle = Math.abs(drain[0] - (box.minX + box.maxX) / 2) + Math.abs(drain[1] - (box.minY + box.maxY) / 2) < 1
+  if (!isMiddle && room.columns.length > 0) assumed.push(say('shower.assumed-beside'))
+  else if (!h.has('center')) assumed.push(say('shower.assumed-drain'))
+  return drain
 }
 
 const SPOTS = 12
 
 /** The middle; where that is cut out of the floor, the spot on the floor with the shortest farthest run. */
-function middleOf({ ring, box }: PanRoom): Point {
+function middleOf({ ring, box, columns }: PanRoom): Point {
   const middle: Point = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]
-  if (ringHolds(ring, middle)) return middle
+  const isFree = (p: Point): boolean => ringHolds(ring, p) && !columns.some((column) => ringHolds(column, p))
+  if (isFree(middle)) return middle
   const farthest = (p: Point) => Math.max(...ring.map((corner) => distance(corner, p)))
   let best: Point | null = null
   for (let i = 1; i < SPOTS; i++)
@@ -54,7 +63,7 @@ function middleOf({ ring, box }: PanRoom): Point {
         box.minX + ((box.maxX - box.minX) * i) / SPOTS,
         box.minY + ((box.maxY - box.minY) * k) / SPOTS,
       ]
-      if (ringHolds(ring, spot) && (best === null || farthest(spot) < farthest(best))) best = spot
+      if (isFree(spot) && (best === null || farthest(spot) < farthest(best))) best = spot
     }
   return best ?? middle
 }

@@ -20,6 +20,8 @@ const statesNothing = (heard: Heard): boolean =>
 export function steers(heard: Heard, memory: Memory): 'job' | 'log' | null {
   if (heard.problem) return null
   if (commands(heard, memory)) return 'job'
+  // "4 bags and 60 tiles on hand, what's missing?" asks for a list.
+  if (heard.has('missing') && heard.commands.command === null) return null
   return readLog(heard, memory) === null ? null : 'log'
 }
 

@@ -72,6 +72,8 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'underlayment.pail': '{pail}',
   'underlayment.adhesive': 'Adhesive: about {litres}, up to {high} ({packs} x {pack}), with a {trowel}.',
   'underlayment.under': 'Mortar under it: {packs} x {pack} with a {trowel}; this is apart from the tile’s bed.',
+  'underlayment.beside':
+    'Under it {packs} x {pack} of mortar ({trowel}), besides the tile’s bed; {tape} of seam tape; {screws} screws about {spacing} apart.',
   'underlayment.tape': 'Tape: {tape} for {seam} of seams.',
   'underlayment.screws': 'Screws: {count}, about {spacing} apart; the board’s sheet gives the pattern.',
   'underlayment.fill':
@@ -110,6 +112,8 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'shower.bags': 'Ready-mixed: {bags} bags of {bag}.',
   'shower.parts': 'Or {sacks} sacks of cement and {sand} of sand, 1 to {parts}.',
   'shower.sand': '{feet} cu ft ({litres} L)',
+  'shower.column': 'The column is taken out at the mean depth of the bed; the floor behind it falls to the drain too.',
+  'shower.assumed-beside': 'drain beside the column, where the runs are shortest; say where it is',
   'shower.membrane-too': 'What lies under the mud, liner or membrane, slopes {slope} too.',
   'shower.envelope': 'Tile this large needs {cuts} fold cuts to the corners, {run} in all, or a linear drain.',
   'shower.too-flat': 'That is under the {least} that codes ask for.',

@@ -115,10 +115,11 @@ export const quantities = {
   'grout.coarse': 'joints this wide want a coarser sand.',
   'grout.no-water': 'Whole kits only, and no water: part A and part B as packed.',
   'grout.same-water': 'Same water every batch, or the colour shifts.',
-  'grout.work-length': '{length} of joint x {joint} mm x {depth} mm = {litres} l',
+  'grout.work-length': '{length} m of joint x {joint} mm x {depth} mm = {litres} l',
   'grout.work-volume':
     '({length} + {width}) ÷ ({length} x {width}) x {joint} x {depth} mm = {perM2} l/m²; x {area} m² = {litres} l',
   'grout.work-powder': '{litres} l x {density} kg powder a litre + {waste} waste = {kg} kg',
+  'grout.work-pounds': '{kg} kg = {mass}',
 
   'mix.water': '{usual} of water for {powder} of powder ({low} to {high}).',
   'mix.per-bag': '{bags} bags, {each} each.',

@@ -79,6 +79,8 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'underlayment.pail': '{pail}',
   'underlayment.adhesive': 'Adhesivo: unos {litres}, hasta {high} ({packs} x {pack}), con {trowel}.',
   'underlayment.under': 'Mezcla debajo: {packs} x {pack} con {trowel}; aparte de la cama de la loseta.',
+  'underlayment.beside':
+    'Debajo, {packs} x {pack} de mezcla ({trowel}), aparte de la cama de la loseta; {tape} de cinta; {screws} tornillos cada {spacing} más o menos.',
   'underlayment.tape': 'Cinta: {tape} para {seam} de uniones.',
   'underlayment.screws': 'Tornillos: {count}, cada {spacing} más o menos; el patrón lo da la hoja del tablero.',
   'underlayment.fill':
@@ -119,6 +121,9 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'shower.bags': 'Ya preparado: {bags} bultos de {bag}.',
   'shower.parts': 'O {sacks} sacos de cemento y {sand} de arena, 1 a {parts}.',
   'shower.sand': '{feet} pies³ ({litres} L)',
+  'shower.column':
+    'La columna se descuenta al espesor medio de la cama; el piso detrás de ella también cae a la coladera.',
+  'shower.assumed-beside': 'coladera junto a la columna, donde las caídas son más cortas; dime dónde está',
   'shower.membrane-too': 'Lo que va debajo del mortero, forro o membrana, también cae {slope}.',
   'shower.envelope':
     'Una loseta tan grande necesita {cuts} cortes hacia las esquinas, {run} en total, o un desagüe lineal.',

@@ -107,7 +107,7 @@ export const common = {
   'word.unit-kpa': 'kPa',
 
   'carried.talk': '{what} de antes',
-  'carried.job': '{what} de la obra',
+  'carried.job': '{what} del trabajo',
   'note.read-inches': '{said} leído como {size}',
   'note.read-half': '{said} leído como {size}',
   'note.read-quarter': '{said} leído como {size}',
@@ -140,7 +140,7 @@ export const common = {
     'No: {value} es demasiado frío. Debajo de {min} la mezcla y la boquilla de cemento casi no fraguan, y la helada las echa a perder. Calienta la losa, mantenla así y vuelve a preguntar.',
   'problem.unknown-talk': 'No sé de qué viene eso. Pregunta completo, con el cuarto y la loseta.',
   'problem.unknown-material': 'No tengo cifras de {said}. Agrégalo en config/materials.json con su hoja técnica.',
-  'problem.not-kept': 'Te contesté, pero no lo pude guardar: la memoria de la obra no se deja escribir ahorita.',
+  'problem.not-kept': 'Te contesté, pero no lo pude guardar: la memoria del trabajo no se deja escribir ahorita.',
   'problem.internal': 'Algo falló de mi lado con eso. Quedó anotado; dilo con otras palabras.',
 
   'why.freeze':
@@ -154,8 +154,8 @@ export const common = {
   'offer.math.say': 'muestra la cuenta',
   'offer.picture': 'Dibujo',
   'offer.picture.say': 'dibujo',
-  'offer.keep': 'Guardar en la obra',
-  'offer.keep.say': 'guárdalo en la obra',
+  'offer.keep': 'Guardar en el trabajo',
+  'offer.keep.say': 'guárdalo en el trabajo',
 
   'help.answer': 'Dime el trabajo en un renglón, en el orden que sea, con todo y faltas. Por ejemplo:',
   'help.tile': 'piso de 10x13, loseta 18x18, junta 3/16',

@@ -51,15 +51,15 @@ export const quantities = {
     'traba de {offset} en un lado de {side}: arriba de 15 pulg déjala en {limit} o menos, o que antes acepten la ceja.',
   'tile.joint-least':
     'Ninguna loseta va a hueso: {least} es la junta mínima (ANSI A108.02 s. 4.3.8, según lo reportado).',
-  'tile.boxes': '{boxes} {boxes|caja|cajas} para {area} a {each} por caja, con {spares} de repuesto.',
+  'tile.boxes': '{boxes} {boxes|caja|cajas} para {area} a {each} por caja, con {spares} de sobrante.',
   'tile.boxes-short': 'No: {have} {have|caja cubre|cajas cubren} {covers} y el piso es de {area}. Faltan {more}.',
   'tile.boxes-tight':
-    'Apenas: {have} {have|caja cubre|cajas cubren} {covers} para un piso de {area}: poco para cortes. Con {more} más te queda {spares} de repuesto.',
+    'Apenas: {have} {have|caja cubre|cajas cubren} {covers} para un piso de {area}: poco para cortes. Con {more} más te queda {spares} de sobrante.',
   'tile.boxes-enough': 'Sí: {have} {have|caja cubre|cajas cubren} {covers} y el piso es de {area}.',
-  'tile.boxes-bare': '{bare} {bare|caja|cajas} sin nada de repuesto.',
+  'tile.boxes-bare': '{bare} {bare|caja|cajas} sin nada de sobrante.',
   'tile.buy-area': '{buy} de loseta para comprar: {floor} de piso y {over} más ({spares}).',
   'tile.buy-box': 'Dime la loseta o lo que cubre la caja y la cuento.',
-  'tile.answer-sheets': '{count} {count|hoja|hojas} de {tile}, con {spares} de repuesto.',
+  'tile.answer-sheets': '{count} {count|hoja|hojas} de {tile}, con {spares} de sobrante.',
   'assumed.sheet': 'hojas de {length} x {width}',
   'tile.room-smaller': 'un lado del cuarto es más corto que la loseta: revisa las medidas.',
   'tile.worst-cut': 'El corte más angosto, {cut}.',
@@ -123,10 +123,11 @@ export const quantities = {
   'grout.coarse': 'una junta así de ancha pide arena más gruesa.',
   'grout.no-water': 'Solo kits completos y nada de agua: parte A y parte B como vienen.',
   'grout.same-water': 'La misma agua en cada tanda, o cambia el color.',
-  'grout.work-length': '{length} de junta x {joint} mm x {depth} mm = {litres} l',
+  'grout.work-length': '{length} m de junta x {joint} mm x {depth} mm = {litres} l',
   'grout.work-volume':
     '({length} + {width}) ÷ ({length} x {width}) x {joint} x {depth} mm = {perM2} l/m²; x {area} m² = {litres} l',
   'grout.work-powder': '{litres} l x {density} kg de polvo por litro + {waste} de desperdicio = {kg} kg',
+  'grout.work-pounds': '{kg} kg = {mass}',
 
   'mix.water': '{usual} de agua para {powder} de polvo (de {low} a {high}).',
   'mix.per-bag': '{bags} bultos, {each} cada uno.',
