@@ -100,6 +100,7 @@ export type PatternName =
   | 'double-herringbone'
   | 'basketweave'
   | 'random'
+  | 'two-size'
 export type Pattern = {
   readonly name: PatternName
   /** Share of the tile's length each row steps by: 1/2, 1/3 … kept as two whole numbers. */
@@ -108,6 +109,8 @@ export type Pattern = {
   /** Columns moved along the width, in place of rows along the length. */
   readonly along?: 'width'
   readonly angleDeg?: number
+  /** Side of the small tile, in a pattern of two sizes. */
+  readonly smallMm?: number
 }
 
 /** A notch as US trowels are read: width x depth x space. */

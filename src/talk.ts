@@ -92,8 +92,18 @@ function withWallAsked(heard: Heard, memory: Memory): Heard {
   return walls.length > 0 ? { ...heard, facts: { ...heard.facts, hideAt: walls } } : heard
 }
 
+/** "6x6", to the question how large the small tile of a pattern is. */
+function withSmallAsked(heard: Heard, memory: Memory): Heard {
+  const { tile, ...rest } = heard.facts
+  const pattern = memory.talk?.facts.pattern
+  const asked = memory.asked?.question === 'small-size' && pattern?.name === 'two-size' && !rest.rooms
+  if (!asked || !tile || tile.lengthMm <= 0) return heard
+  return { ...heard, facts: { ...rest, pattern: { ...pattern, smallMm: Math.min(tile.lengthMm, tile.widthMm) } } }
+}
+
 export function meaningOf(message: Heard, memory: Memory): Meaning {
-  const heard = withBareDegrees(withWallAsked(message, memory), memory.talk)
+  const asked = withSmallAsked(withWallAsked(message, memory), memory)
+  const heard = withBareDegrees(asked, memory.talk)
   const { talk, facts: job } = memory
   if (heard.has('math') && talk && !hasFloor(heard.facts))
     return {

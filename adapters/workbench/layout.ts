@@ -1,4 +1,10 @@
-/** `npm run -s layout -- [FILE]`: floors and lattices in millimetres as JSON lines, exact counts back. */
+/** `npm run -s layout -- [FILE]`: floors and lattices in millimetres as JSON lines, exact counts back.
+ *
+ *  Patterns: `stacked`, `offset` (with `offset`), `diagonal` (45 degrees where no angle is given), `random`, `herringbone`,
+ *  `double-herringbone`, `basketweave`; `hexagon` (the lesser of `tile_mm` across two sides, which stand along the second axis;
+ *  every other row half a place on); `two-size` (a large square with a small one of side `small_mm` at its corners: large ones
+ *  at i (A, B) + j (-B, A), small ones at (A, 0) from them, A and B the sides with a joint; `by_size` tells both apart).
+ *  The origin is a corner of the box round the tile of cell (0, 0). */
 import { floorOfRings } from '../../src/core/floor/check.ts'
 import type { Floor } from '../../src/core/floor/rings.ts'
 import { type Layout, lay } from '../../src/core/layout/lay.ts'
@@ -16,6 +22,8 @@ const PATTERNS = [
   'herringbone',
   'double-herringbone',
   'basketweave',
+  'hexagon',
+  'two-size',
 ] as const
 
 /** The layout of one line's floor, or its problem. */
@@ -50,6 +58,7 @@ function figures(layout: Layout, ms: number) {
     joint_length_mm: layout.jointLengthMm,
     smallest_cut_mm: layout.smallestCutMm,
     origin_mm: layout.originMm,
+    ...(layout.bySize ? { by_size: layout.bySize } : {}),
     ms,
   }
 }
@@ -68,20 +77,22 @@ function specOf(fields: Fields): Outcome<LayoutSpec> {
   if (!angle.ok) return angle
   const origin = fields['origin_mm'] === 'search' ? fine([0, 0] as const) : pairIn(fields, 'origin_mm', [0, 0])
   if (!origin.ok) return origin
+  const small = name.value === 'two-size' ? numberIn(fields, 'small_mm') : fine(0)
+  if (!small.ok) return small
   const gap = numberIn(fields, 'wall_gap_mm', 0)
   if (!gap.ok) return gap
   const [lengthMm, widthMm] = tile.value
   return fine({
     tile: { lengthMm, widthMm },
     jointMm: joint.value,
-    pattern: patternOf(name.value, offset.value),
+    pattern: patternOf(name.value, offset.value, small.value),
     angleDeg: name.value === 'diagonal' && angle.value === 0 ? 45 : angle.value,
     originMm: origin.value,
     wallGapMm: gap.value,
   })
 }
 
-function patternOf(name: (typeof PATTERNS)[number], share: number): Pattern {
+function patternOf(name: (typeof PATTERNS)[number], share: number, smallMm: number): Pattern {
   switch (name) {
     case 'offset':
       return { kind: 'offset', share, step: 'stair', along: 'length' }
@@ -93,6 +104,10 @@ function patternOf(name: (typeof PATTERNS)[number], share: number): Pattern {
       return { kind: 'herringbone', planks: 2 }
     case 'basketweave':
       return { kind: 'basketweave' }
+    case 'hexagon':
+      return { kind: 'hexagon' }
+    case 'two-size':
+      return { kind: 'two-size', smallMm }
     default:
       return { kind: 'stacked' }
   }

@@ -28,6 +28,8 @@ export const LAYOUT_CONCEPTS = [
   'left-over',
   'slab-joint',
   'movement-word',
+  'two-size-word',
+  'inset-word',
   // rooms tiled differently
   'laid-in',
   'all-rooms',

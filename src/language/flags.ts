@@ -97,7 +97,7 @@ const TILE_KINDS: readonly [Concept, TileKind][] = [
 /** Writes into the draft what the words say. */
 export function readFlags(reader: Reader, marks: readonly Mark[], draft: Draft): void {
   const pattern = patternOf(reader, marks)
-  if (pattern) draft.pattern = pattern
+  if (pattern && draft.pattern?.name !== 'two-size') draft.pattern = pattern
   if (
     draft.sparePct === undefined &&
     marks.some((m) => m.concept === 'spare' && [1, 2].some((k) => reader.is(m.first - k, 'negation')))

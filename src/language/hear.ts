@@ -144,6 +144,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const sizes = outline || run ? parts.filter((s) => s.role !== 'room') : parts
   const found = roomsOf(sizes, reader, marks, metric, context.decimals)
   notes.push(...found.notes)
+  readTwoSizes(sizes, marks, metric, draft)
   readTile(sizes, metric, has('mosaic'), draft, notes)
   draft.trowel = readTrowel(sizes, marks, metric) ?? draft.trowel
   if (draft.trowel === undefined) delete draft.trowel
@@ -167,7 +168,10 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const rooms =
     run?.rooms ?? lessFromArea(outline ? [withPieces(outline.room, found.rooms)] : wallsOf(floors, draft), draft)
   if (rooms.length > 0) draft.rooms = rooms.map((room) => asNamed(room, text, plain))
-  const byRoom = outline ? [] : heardByRoom(text, plain, lexicon, context, sizes, reader, marks, draft)
+  const byRoom =
+    outline || draft.pattern?.name === 'two-size'
+      ? []
+      : heardByRoom(text, plain, lexicon, context, sizes, reader, marks, draft)
   if (byRoom.length === 0) noteGuesses(sizes, plain, reader, notes)
   return {
     typed: text,
@@ -275,11 +279,13 @@ function hintsFor(draft: Draft, room: boolean, reader: Reader, context: HearCont
     isUnder &&
     !has('tile', 'plank', 'mosaic', 'porcelain', 'clip', 'flange', 'build-up', 'undercut', 'under-counter', 'step-to')
   const wantsRoom = room || (context.roomRather === true && !has('tile', 'plank', 'mosaic', 'clip'))
-  return { goods, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, sums, metric }
+  const twoSizes = has('two-size-word', 'inset-word')
+  return { goods, twoSizes, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, sums, metric }
 }
 
 function readTile(sizes: readonly Size[], metric: boolean, mosaic: boolean, draft: Draft, notes: HeardNote[]): void {
-  const size = sizes.find((s) => s.role === 'tile')
+  const told = sizes.filter((s) => s.role === 'tile')
+  const size = draft.pattern?.name === 'two-size' ? largestOf(told) : told[0]
   if (!size) return
   const [a, b, third] = size.item.parts
   const sides = [tileMm(a, size.item.parts, metric, mosaic), tileMm(b, size.item.parts, metric, mosaic)]
@@ -293,6 +299,21 @@ function readTile(sizes: readonly Size[], metric: boolean, mosaic: boolean, draf
     widthMm: Math.min(sides[0].mm, sides[1].mm),
     ...(thicknessMm ? { thicknessMm } : {}),
   }
+}
+
+/** Of the two sizes of a pattern the large one is the tile. */
+const largestOf = (told: readonly Size[]): Size | undefined =>
+  told.toSorted((p, q) => q.item.parts[0].n * q.item.parts[1].n - p.item.parts[0].n * p.item.parts[1].n)[0]
+
+/** "18x18 with 6x6 pinwheel": the small tile of two. */
+function readTwoSizes(sizes: readonly Size[], marks: readonly Mark[], metric: boolean, draft: Draft): void {
+  const told = sizes.filter((s) => s.role === 'tile')
+  const inset = marks.some((m) => m.concept === 'inset-word') && told.length === 2
+  if (!inset && !marks.some((m) => m.concept === 'two-size-word')) return
+  const large = largestOf(told)
+  const small = told.length === 2 ? told.find((s) => s !== large) : undefined
+  const mm = small && Math.min(...small.item.parts.slice(0, 2).map((q) => tileMm(q, small.item.parts, metric).mm))
+  draft.pattern = { ...draft.pattern, name: 'two-size', ...(mm ? { smallMm: mm } : {}) }
 }
 
 /** Figures that the crew's own words stand for hold where the message tells none. */

@@ -28,6 +28,8 @@ export type SizeHints = {
   readonly goods: boolean
   /** A plus sign adds sizes up. */
   readonly sums: boolean
+  /** A pattern of a large and a small tile is spoken of. */
+  readonly twoSizes: boolean
   readonly metric: boolean
 }
 
@@ -229,7 +231,9 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
       nouns.add(choice.noun.mark)
     }
   })
-  if (tiles > 1) cost += (isTileByRoom(choices, hints.hasRoom) ? 0.3 : 2) * (tiles - 1)
+  if (tiles > 1)
+    cost += (hints.twoSizes && tiles === 2 ? 0 : isTileByRoom(choices, hints.hasRoom) ? 0.3 : 2) * (tiles - 1)
+  if (hints.twoSizes && tiles < 2) cost += 0.8
   if (hints.goods && sheets === 0) cost += 1.6 * tiles
   if (sheets > 1) cost += 2 * (sheets - 1)
   if (sheets > 0 && rooms === 0 && !hints.hasRoom && !hints.hasArea) cost += 1.6

@@ -31,6 +31,18 @@ export function patternLines(facts: Facts, known: Tile, jointMm: number, laid: L
       }),
     )
   }
+  if (pattern.kind === 'hexagon') lines.push(say('layout.hexagon'))
+  if (laid.bySize) {
+    const [large, few] = laid.bySize
+    const inset = small(few.tile.lengthMm)
+    lines.push(
+      say('layout.two-sizes', {
+        large: count(large.tiles),
+        small: count(few.tiles),
+        side: inset,
+      }),
+    )
+  }
   if (pattern.kind === 'random') lines.push(say('layout.random'))
   const woven = pattern.kind === 'herringbone' || pattern.kind === 'basketweave'
   const mismatchMm = woven ? weaveMismatch(known.lengthMm, known.widthMm, jointMm) : 0
@@ -61,7 +73,11 @@ const isWholeInches = (mm: number): boolean => Math.abs(mm / 25.4 - Math.round(m
 
 /** Told in whole inches and never measured: the tile in the box is likely smaller. */
 const isNominal = (facts: Facts, tile: Tile): boolean =>
-  facts.measuredMm === undefined && !tile.rectified && isWholeInches(tile.lengthMm) && isWholeInches(tile.widthMm)
+  facts.measuredMm === undefined &&
+  facts.pattern?.name !== 'two-size' &&
+  !tile.rectified &&
+  isWholeInches(tile.lengthMm) &&
+  isWholeInches(tile.widthMm)
 
 /** Each room laid with the tile as such tile often measures: what changes, and the wish for a measured one. */
 export function nominalLines(facts: Facts, known: Tile, laid: LaidFloor, metric: boolean): Phrase[] {

@@ -98,6 +98,8 @@ function wholeLayout(brief: Brief): Outcome<Told> {
   const { areaM2, perimeterM } = floor.value ?? { areaM2: 0, perimeterM: 0 }
   const known = knownTile(facts)
   if (!known) return refuse('question', { question: 'tile' })
+  if (facts.pattern?.name === 'two-size' && facts.pattern.smallMm === undefined)
+    return refuse('question', { question: 'small-size' })
   if (facts.hideBehind && !facts.hideAt) return refuse('question', { question: 'hide-wall' })
   const assumed: Phrase[] = []
   const jointMm = jointOf(brief, assumed)
@@ -149,7 +151,9 @@ function wholeLayout(brief: Brief): Outcome<Told> {
     assumed: [
       ...assumed,
       ...laid.notes,
-      ...(facts.pattern ? [] : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
+      ...(facts.pattern || known.shape === 'hexagon'
+        ? []
+        : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
       ...(facts.doorAt && !doorSaid(brief) ? [say('layout.assumed-door', { side: word(`side-${facts.doorAt}`) })] : []),
       say('layout.assumed-gap'),
     ],
@@ -179,7 +183,7 @@ function notLaid(facts: Facts, known: Tile, areaM2: number): Outcome<Told> {
   const shaped = facts.areaM2 === undefined && (facts.rooms ?? []).every((room) => room.areaM2 === undefined)
   if (!shaped) return refuse('question', { question: 'room' })
   const places = (areaM2 * 1e6) / (known.lengthMm * known.widthMm)
-  const small = known.lengthMm < LEAST_LAID_MM || known.shape === 'mosaic' || known.shape === 'hexagon'
+  const small = known.lengthMm < LEAST_LAID_MM || known.shape === 'mosaic'
   return small
     ? refuse('question', { question: 'small-tile' })
     : refuse('too-much-work', { what: count(Math.round(places)) })

@@ -37,6 +37,8 @@ export type LaidFloor = {
   readonly smallestCutMm: number | null
   readonly jointLengthM: number
   readonly reuse: Reuse
+  /** Tiles of each size, whole and for the cuts, where the pattern has two. */
+  readonly bySize?: readonly { readonly tile: LayoutSpec['tile']; readonly tiles: number }[]
   readonly notes: readonly Phrase[]
   /** Walls whose courses go on round the corners. */
   readonly run?: Run
@@ -66,6 +68,8 @@ export function laidPattern(pattern: Pattern | undefined): { pattern: LaidPatter
       return { pattern: { kind: 'basketweave' }, angleDeg }
     case 'random':
       return { pattern: { kind: 'random', leastStaggerMm: null }, angleDeg }
+    case 'two-size':
+      return { pattern: { kind: 'two-size', smallMm: pattern.smallMm ?? 0 }, angleDeg }
     case 'diagonal':
       return { pattern: { kind: 'stacked' }, angleDeg: pattern.angleDeg ?? 45 }
     default:
@@ -88,9 +92,20 @@ export function specFor(
 ): LayoutSpec {
   const { minX, minY, maxX, maxY } = boxOf(floor.rings)
   const laid = laidPattern(pattern)
+  const gapMm = Math.min(WALL_GAP_MM, (maxX - minX) / 20, (maxY - minY) / 20)
+  if (tile.shape === 'hexagon' || laid.pattern.kind === 'two-size') {
+    const side = Math.min(tile.lengthMm, tile.widthMm)
+    return {
+      tile: { lengthMm: side, widthMm: side },
+      jointMm,
+      pattern: tile.shape === 'hexagon' ? { kind: 'hexagon' } : laid.pattern,
+      angleDeg: laid.angleDeg,
+      originMm: [0, 0],
+      wallGapMm: gapMm,
+    }
+  }
   const stands = turnedTo === 'floor' ? maxY - minY > maxX - minX + 1 : turnedTo === 'stands'
   const upright = stands && tile.lengthMm > tile.widthMm && laid.angleDeg === 0
-  const gap = Math.min(WALL_GAP_MM, (maxX - minX) / 20, (maxY - minY) / 20)
   // A quarter turn is told by swapping the sides for square rows, so that the closed form still serves.
   const turned = upright && laid.pattern.kind === 'stacked'
   return {
@@ -104,7 +119,7 @@ export function specFor(
         : laid.pattern,
     angleDeg: upright && laid.pattern.kind === 'random' ? 90 : laid.angleDeg,
     originMm: [0, 0],
-    wallGapMm: gap,
+    wallGapMm: gapMm,
     ...(upright && laid.pattern.kind === 'offset' ? { tile: { lengthMm: tile.widthMm, widthMm: tile.lengthMm } } : {}),
   }
 }
@@ -158,7 +173,8 @@ export function laidFloor(
   options: LayOptions = USUAL_OPTIONS,
 ): Outcome<LaidFloor> {
   const { rooms, pattern, roundCorners, tileStands } = facts
-  const key = JSON.stringify([rooms, tile.lengthMm, tile.widthMm, jointMm, pattern, roundCorners, tileStands, options])
+  const { lengthMm, widthMm, shape } = tile
+  const key = JSON.stringify([rooms, lengthMm, widthMm, shape, jointMm, pattern, roundCorners, tileStands, options])
   const known = kept.get(key)
   if (known) return known
   const laid = layRooms(facts, tile, jointMm, options)
@@ -175,7 +191,8 @@ const MOST_LAID = 60_000
 export function laidFor(facts: Facts, tile: Tile, jointMm: number): Outcome<LaidFloor> | null {
   const rooms = facts.rooms ?? []
   const shaped = rooms.length > 0 && facts.areaM2 === undefined && rooms.every((r) => r.areaM2 === undefined)
-  if (!shaped || tile.shape === 'hexagon' || tile.shape === 'mosaic' || tile.lengthMm < LEAST_LAID_MM) return null
+  if (!shaped || tile.shape === 'mosaic' || tile.lengthMm < LEAST_LAID_MM) return null
+  if (facts.pattern?.name === 'two-size' && facts.pattern.smallMm === undefined) return null
   const areaMm2 = rooms.reduce((sum, r) => sum + roomM2(r), 0) * 1e6
   if (areaMm2 / (tile.lengthMm * tile.widthMm) > MOST_LAID) return null
   return laidFloor(facts, tile, jointMm, optionsOf(facts))
@@ -193,8 +210,8 @@ export const optionsOf = (facts: Facts): LayOptions => ({
   mayTurnFace: facts.directional !== true,
 })
 
-/** A cut by its box, and the piece itself where it was cut out one by one. */
-type Cut = { readonly box: PieceWanted; readonly piece: CutPiece | null }
+/** A cut by its box and the size of tile it comes from, and the piece itself where it was cut out one by one. */
+type Cut = { readonly box: PieceWanted; readonly size: number; readonly piece: CutPiece | null }
 
 /** Tiles for the cuts: by boxes, or with halves of slanting cuts paired where that takes fewer. A fresh tile each pairs none. */
 function reused(cuts: readonly Cut[], stock: LayoutSpec['tile'], { rule, mayTurnFace }: LayOptions): Outcome<Reuse> {
@@ -243,7 +260,7 @@ export const tilesForCuts = (
   options: LayOptions,
 ): Outcome<Reuse> =>
   reused(
-    cuts.map((piece) => ({ box: wanted(piece, 1), piece })),
+    cuts.map((piece) => ({ box: wanted(piece, 1), size: 0, piece })),
     stock,
     options,
   )
@@ -252,6 +269,25 @@ const alone = (cut: Cut): Cut => ({ ...cut, box: { ...cut.box, qty: 1 } })
 
 /** Rooms alike beyond this are not paired piece by piece. */
 const MOST_ALIKE = 50
+
+/** The sizes of tile a layout takes. */
+const sizesOf = ({ tile, pattern }: LayoutSpec): LayoutSpec['tile'][] =>
+  pattern.kind === 'two-size' ? [tile, { lengthMm: pattern.smallMm, widthMm: pattern.smallMm }] : [tile]
+
+/** The cuts of both sizes as one. */
+function together(each: readonly Reuse[]): Reuse {
+  const sum = (of: (one: Reuse) => number): number => each.reduce((all, one) => all + of(one), 0)
+  return {
+    ...each[0],
+    stockTiles: sum((one) => one.stockTiles),
+    bound: sum((one) => one.bound),
+    proven: each.every((one) => one.proven),
+    offcutsReused: sum((one) => one.offcutsReused),
+    leftOver: each.flatMap((one) => one.leftOver),
+    wasteMm2: sum((one) => one.wasteMm2),
+    plan: each.flatMap((one) => one.plan),
+  }
+}
 
 /** Lays every room from its best start and cuts the pieces by the rule.
  *  @problem bad-floor, nothing-left, out-of-range, too-much-work */
@@ -266,7 +302,7 @@ export function layRooms(
   if (walls && spec) return layWallRun(walls, spec, facts, options)
   const rooms: LaidRoom[] = []
   const pieces: Cut[] = []
-  const sum = { cells: 0, whole: 0, cut: 0, jointMm: 0, smallest: Infinity }
+  const sum = { cells: 0, whole: 0, cut: 0, jointMm: 0, smallest: Infinity, wholeBySize: [0, 0] }
   for (const room of facts.rooms ?? []) {
     const plan = roomPlan(room)
     if (!plan.ok) return plan
@@ -278,21 +314,37 @@ export function layRooms(
     if (!start.ok) return start
     const { layout } = start.value
     const grouped = layout.cut > 0 ? plainCuts(plan.value.floor, start.value.spec) : null
-    if (grouped) for (const cut of grouped) pieces.push({ box: wanted(cut, cut.count * room.count), piece: null })
+    if (grouped)
+      for (const cut of grouped) pieces.push({ box: wanted(cut, cut.count * room.count), size: 0, piece: null })
     else if (layout.cut > 0) {
       const cuts = cutPieces(plan.value.floor, start.value.spec)
       if (!cuts.ok) return cuts
-      for (const piece of cuts.value.cuts) pieces.push({ box: wanted(piece, room.count), piece })
+      const twoSizes = start.value.spec.pattern.kind === 'two-size'
+      for (const piece of cuts.value.cuts)
+        pieces.push({ box: wanted(piece, room.count), size: twoSizes ? piece.cell.family : 0, piece })
     }
     rooms.push({ ...plan.value, start: start.value })
     sum.cells += layout.cells * room.count
     sum.whole += layout.whole * room.count
     sum.cut += layout.cut * room.count
+    layout.bySize?.forEach((size, k) => {
+      sum.wholeBySize[k] += size.whole * room.count
+    })
     sum.jointMm += layout.jointLengthMm * room.count
     sum.smallest = Math.min(sum.smallest, layout.smallestCutMm ?? Infinity)
   }
-  const reuse = reused(pieces, rooms[0] ? rooms[0].start.spec.tile : tile, options)
-  if (!reuse.ok) return reuse
+  const first = rooms[0]?.start.spec
+  // A hexagon's off-cuts fit nowhere else by a straight cut.
+  const planned = first?.pattern.kind === 'hexagon' ? { ...options, rule: 'fresh-tile' as const } : options
+  const sizes = first ? sizesOf(first) : [tile]
+  const each: Reuse[] = []
+  for (const [size, stock] of sizes.entries()) {
+    const some = sizes.length === 1 ? pieces : pieces.filter((cut) => cut.size === size)
+    const one = reused(some, stock, planned)
+    if (!one.ok) return one
+    each.push(one.value)
+  }
+  const bySize = each.map(({ stockTiles }, k) => ({ tile: sizes[k], tiles: sum.wholeBySize[k] + stockTiles }))
   return fine({
     rooms,
     cells: sum.cells,
@@ -300,7 +352,8 @@ export function layRooms(
     cut: sum.cut,
     smallestCutMm: Number.isFinite(sum.smallest) ? sum.smallest : null,
     jointLengthM: sum.jointMm / 1000,
-    reuse: reuse.value,
+    reuse: together(each),
+    ...(sizes.length > 1 ? { bySize } : {}),
     notes: rooms.flatMap((r) => r.notes),
   })
 }

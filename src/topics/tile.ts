@@ -21,6 +21,7 @@ function patternRule(brief: Brief, pattern: Pattern | undefined): PatternRule {
     case 'diagonal':
       return { spare: t.spareDiagonal, factor: t.factorDiagonal }
     case 'herringbone':
+    case 'two-size':
     case 'double-herringbone':
     case 'basketweave':
       return { spare: t.spareHerringbone, factor: t.factorHerringbone }
@@ -144,6 +145,8 @@ function tileAlike(brief: Brief): Outcome<Told> {
   if (!known && facts.boxM2 && floor.value) return boxesOnly(brief, facts.boxM2, floor.value.areaM2)
   if (!known) return refuse('question', { question: 'tile' })
   if (!floor.value) return refuse('question', { question: 'area' })
+  if (facts.pattern?.name === 'two-size' && facts.pattern.smallMm === undefined)
+    return refuse('question', { question: 'small-size' })
   const jointMm = jointOf(brief, assumed)
   if (jointMm > WIDEST_JOINT_MM)
     return refuse('out-of-range', { field: 'joint', value: jointMm, min: 0, max: WIDEST_JOINT_MM, unit: 'mm' })
@@ -156,15 +159,15 @@ function tileAlike(brief: Brief): Outcome<Told> {
   if (facts.sparePct === undefined) assumed.push(say('assumed.spares', { spares: percent(sparePct) }))
   const shape: TileShape = {
     shape: known.shape === 'hexagon' ? 'hexagon' : 'rectangle',
-    lengthMm: known.lengthMm,
+    // A hexagon counts across its sides, whichever of its measures was told beside.
+    lengthMm: known.shape === 'hexagon' ? known.widthMm : known.lengthMm,
     widthMm: known.widthMm,
     // A sheet's size holds the joint to the next one.
     jointMm: inSheets(brief) ? 0 : jointMm,
   }
   if (floor.value.areaM2 / moduleM2(shape) > MOST_TILES)
     return refuse('too-much-work', { what: count(Math.round(floor.value.areaM2 / moduleM2(shape))) })
-  const counted =
-    floor.value.shaped && known.shape !== 'hexagon' ? fromRooms(brief, known, jointMm, sparePct, shape) : null
+  const counted = floor.value.shaped ? fromRooms(brief, known, jointMm, sparePct, shape) : null
   const result = counted ?? fromArea(brief, floor.value.areaM2, shape, rule, sparePct)
   return result.ok ? fine(tell(brief, known, jointMm, sparePct, floor.value, result.value, rule, assumed)) : result
 }
@@ -173,7 +176,40 @@ type Counted = {
   readonly count: number
   readonly boxes: number | null
   readonly laid: LaidFloor | null
+  readonly bySize?: BySize
   readonly working: readonly Phrase[]
+}
+
+/** Tiles of each size, the large one first. */
+type BySize = NonNullable<LaidFloor['bySize']>
+
+/** Tiles to buy, spares in, of each size by itself. */
+function piecesFor(sizes: readonly Pick<BySize[number], 'tiles'>[], sparePct: number): Outcome<number> {
+  let all = 0
+  for (const { tiles } of sizes) {
+    const pieces = withSpares(tiles, sparePct / 100)
+    if (!pieces.ok) return pieces
+    all += pieces.value
+  }
+  return fine(all)
+}
+
+const takenBy = ({ whole, reuse, bySize }: LaidFloor): readonly Pick<BySize[number], 'tiles'>[] =>
+  bySize ?? [{ tiles: whole + reuse.stockTiles }]
+
+/** "64 tiles of 18x18 and 70 of 6x6": the two sizes of a pattern. */
+function sizesPhrase(bySize: BySize, sparePct: number, metric: boolean): Phrase {
+  const [large, small] = bySize.map(({ tile, tiles }) => {
+    const pieces = withSpares(tiles, sparePct / 100)
+    return { n: count(pieces.ok ? pieces.value : tiles), tile: tilePhrase(tile, metric) }
+  })
+  return say('tile.two-sizes', {
+    count: large.n,
+    tile: large.tile,
+    few: small.n,
+    small: small.tile,
+    spares: percent(sparePct),
+  })
 }
 
 /** Counted on the floor as it is laid; null where only an area is known or the tile is too small to lay one by one. */
@@ -188,9 +224,9 @@ function fromRooms(
   if (laid === null) return null
   if (!laid.ok) return laid.problem.code === 'too-much-work' ? null : laid
   const { cells, whole, cut, reuse } = laid.value
-  const pieces = withSpares(whole + reuse.stockTiles, sparePct / 100)
+  const pieces = piecesFor(takenBy(laid.value), sparePct)
   if (!pieces.ok) return pieces
-  const box = boxOf(brief)
+  const box = laid.value.bySize ? null : boxOf(brief)
   const boxes = box ? boxesFor(pieces.value, shape, box) : null
   if (boxes && !boxes.ok) return boxes
   const numbers = {
@@ -206,6 +242,7 @@ function fromRooms(
     count: pieces.value,
     boxes: boxes?.value ?? null,
     laid: laid.value,
+    ...(laid.value.bySize ? { bySize: laid.value.bySize } : {}),
     working: [say('tile.work-places', numbers), say('tile.work-cuts', numbers), say('tile.work-count', numbers)],
   })
 }
@@ -217,6 +254,9 @@ function fromArea(
   rule: PatternRule,
   sparePct: number,
 ): Outcome<Counted> {
+  const { pattern } = brief.facts
+  if (pattern?.name === 'two-size' && pattern.smallMm !== undefined)
+    return pairsForArea(areaM2, shape, pattern.smallMm, sparePct)
   const tiles = tilesForArea(areaM2, shape, {
     patternFactor: rule.factor.value,
     spareShare: sparePct / 100,
@@ -239,6 +279,30 @@ function fromArea(
   })
 }
 
+/** As many small tiles as large ones, by the area that one of each takes up. */
+function pairsForArea(areaM2: number, large: TileShape, smallMm: number, sparePct: number): Outcome<Counted> {
+  const side = Math.min(large.lengthMm, large.widthMm)
+  const squares = [side, smallMm].map((mm): TileShape => ({ ...large, lengthMm: mm, widthMm: mm }))
+  const pairM2 = squares.reduce((m2, square) => m2 + moduleM2(square), 0)
+  const bySize = squares.map(({ lengthMm, widthMm }) => ({ tile: { lengthMm, widthMm }, tiles: areaM2 / pairM2 }))
+  const pieces = piecesFor(bySize, sparePct)
+  if (!pieces.ok) return pieces
+  const numbers = {
+    area: number(areaM2, 2),
+    module: number(pairM2, 4),
+    places: number(areaM2 / pairM2, 1),
+    spares: percent(sparePct),
+    count: count(pieces.value),
+  }
+  return fine({
+    count: pieces.value,
+    boxes: null,
+    laid: null,
+    bySize,
+    working: [say('tile.work-area', numbers)],
+  })
+}
+
 /** A long tile offset too far, a joint narrower than any, and a room no larger than its tile. */
 function warningsOf(brief: Brief, known: Tile, jointMm: number, laid: LaidFloor | null): Phrase[] {
   const warnings = offsetWarnings(laid)
@@ -253,7 +317,7 @@ function warningsOf(brief: Brief, known: Tile, jointMm: number, laid: LaidFloor 
 /** Tiles to buy for a layout, spares in. */
 export function tilesToBuy(brief: Brief, laid: LaidFloor): number | undefined {
   const sparePct = brief.facts.sparePct ?? patternRule(brief, brief.facts.pattern).spare.value * 100
-  const pieces = withSpares(laid.whole + laid.reuse.stockTiles, sparePct / 100)
+  const pieces = piecesFor(takenBy(laid), sparePct)
   return pieces.ok ? pieces.value : undefined
 }
 
@@ -315,17 +379,21 @@ function tell(
   ]
   return {
     topic: 'tile',
-    answer: say(counted.boxes !== null ? 'tile.answer-boxes' : inSheets(brief) ? 'tile.answer-sheets' : 'tile.answer', {
-      count: count(counted.count),
-      boxes: count(counted.boxes ?? 0),
-      tile: size,
-      spares: percent(sparePct),
-    }),
+    answer: counted.bySize
+      ? sizesPhrase(counted.bySize, sparePct, brief.metric)
+      : say(counted.boxes !== null ? 'tile.answer-boxes' : inSheets(brief) ? 'tile.answer-sheets' : 'tile.answer', {
+          count: count(counted.count),
+          boxes: count(counted.boxes ?? 0),
+          tile: size,
+          spares: percent(sparePct),
+        }),
     details,
     assumed: [
       ...assumed,
       ...floorNotes(brief.facts),
-      ...(brief.facts.pattern ? [] : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
+      ...(brief.facts.pattern || known.shape === 'hexagon'
+        ? []
+        : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
     ],
     sources: [sourceOf(rule.spare)],
     warnings: warningsOf(brief, known, jointMm, counted.laid),

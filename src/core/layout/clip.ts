@@ -1,5 +1,8 @@
-/** A box of the lattice cut by the walls that cross it, by horizontal bands: in a band no wall begins or ends, so between
+/** A box of the lattice, or the hexagon in it, cut by the walls that cross it, by horizontal bands: in a band no wall begins or ends, so between
  *  walls lie plain trapezoids. Bands are robust where loops are not: walls on the box's border, corners on corners. */
+
+import { standIn } from './hexagon.ts'
+import type { Family } from './lattice.ts'
 
 /** Closer than this is the same place [mm]. */
 const SAME_MM = 1e-6
@@ -40,6 +43,7 @@ export class BoxClip {
 
   private a = 0
   private b = 0
+  private hexagon = false
   // Walls within the box, local coordinates; dir: 1 up, -1 down, 0 level (then flow: 1 to the right, -1 to the left).
   private readonly wu0: number[] = []
   private readonly wv0: number[] = []
@@ -61,7 +65,7 @@ export class BoxClip {
   private readonly headState: number[] = []
   private readonly parent: number[] = []
 
-  /** Clips the box with corner (ou, ov) and sides a, b by walls given as a chain of numbers. */
+  /** Clips the box with corner (ou, ov) and sides a, b, or the hexagon in it, by walls given as a chain of numbers. */
   clip(
     walls: Walls,
     head: number,
@@ -71,9 +75,11 @@ export class BoxClip {
     ov: number,
     a: number,
     b: number,
+    shape: Family['shape'],
   ): void {
     this.a = a
     this.b = b
+    this.hexagon = shape === 'hexagon'
     this.walls = 0
     this.regions = 0
     this.areaMm2 = 0
@@ -149,6 +155,23 @@ export class BoxClip {
       if (x > from) from = x
       if (y < to) to = y
     }
+    if (this.hexagon) {
+      // Inside all four slanting sides: a corner of the box lies a half of a, a quarter of b outside them.
+      const [p, q] = [2 / a, 4 / b]
+      for (const [cu, cv, c] of [
+        [p, q, -1],
+        [-p, q, 1],
+        [p, -q, 3],
+        [-p, -q, 5],
+      ] as const) {
+        const here = cu * su + cv * sv + c
+        const run = cu * du + cv * dv
+        if (run === 0) {
+          if (here < 0) return
+        } else if (run > 0) from = Math.max(from, -here / run)
+        else to = Math.min(to, -here / run)
+      }
+    }
     if (from >= to) return
     const cu0 = clamp(from === 0 ? su : su + from * du, a)
     const cv0 = clamp(from === 0 ? sv : sv + from * dv, b)
@@ -173,6 +196,7 @@ export class BoxClip {
     const { breaks, b } = this
     breaks.length = 0
     breaks.push(0, b)
+    if (this.hexagon) breaks.push(b / 4, (3 * b) / 4)
     for (let w = 0; w < this.walls; w++) {
       breaks.push(this.wv0[w]!)
       if (this.dir[w] !== 0) breaks.push(this.wv1[w]!)
@@ -228,16 +252,22 @@ export class BoxClip {
     return this.wu0[w]! + t * (this.wu1[w]! - this.wu0[w]!)
   }
 
+  /** How far the left border stands in from the box at a height; the right one does the same. */
+  private inAt(v: number): number {
+    return this.hexagon ? standIn(v, this.a, this.b) : 0
+  }
+
   private trapezoids(k: number, va: number, vb: number): void {
     const { active, a } = this
+    const [inA, inB] = [this.inAt(va), this.inAt(vb)]
     let inside = this.dir[active[0]!] === 1 ? 1 : 0
-    let [la, lb] = [0, 0]
+    let [la, lb] = [inA, inB]
     let [footGap, headGap] = [-1, -1]
-    let [pa, pb] = [0, 0]
+    let [pa, pb] = [inA, inB]
     for (let n = 0; n <= active.length; n++) {
       const end = n === active.length
-      const ua = end ? a : this.at(active[n]!, va)
-      const ub = end ? a : this.at(active[n]!, vb)
+      const ua = end ? a - inA : this.at(active[n]!, va)
+      const ub = end ? a - inB : this.at(active[n]!, vb)
       if (ua - pa > footGap) {
         footGap = ua - pa
         this.footState[k] = inside > 0 ? 1 : 0
@@ -266,7 +296,8 @@ export class BoxClip {
   }
 
   private whole(k: number): void {
-    this.region(k, 0, this.a, 0, this.a)
+    const [inA, inB] = [this.inAt(this.breaks[k]!), this.inAt(this.breaks[k + 1]!)]
+    this.region(k, inA, this.a - inA, inB, this.a - inB)
   }
 
   /** 1 or 0 where a level wall bounds the band, else -1. */
@@ -290,8 +321,11 @@ export class BoxClip {
       this.areaMm2 += ((foot + top) / 2) * height
       if (k === 0) border += foot
       if (k === last) border += top
-      if (this.la[r] === 0 && this.lb[r] === 0) border += height
-      if (this.ra[r] === a && this.rb[r] === a) border += height
+      if (this.hexagon) border += this.slantedBorder(r, k, height)
+      else {
+        if (this.la[r] === 0 && this.lb[r] === 0) border += height
+        if (this.ra[r] === a && this.rb[r] === a) border += height
+      }
     }
     // What lies on a wall is no joint.
     for (let w = 0; w < this.walls; w++) {
@@ -299,6 +333,8 @@ export class BoxClip {
       if (this.dir[w] === 0) {
         if (this.flow[w] === 1 && this.wv0[w] === 0) border -= run
         if (this.flow[w] === -1 && this.wv0[w] === b) border -= run
+      } else if (this.hexagon) {
+        border -= this.onSide(w)
       } else if (run <= SAME_MM) {
         const rise = this.wv1[w]! - this.wv0[w]!
         if (this.dir[w] === -1 && this.wu0[w] === 0) border -= rise
@@ -306,6 +342,26 @@ export class BoxClip {
       }
     }
     this.borderMm = border
+  }
+
+  /** The hexagon's sides that bound a trapezoid. */
+  private slantedBorder(r: number, k: number, height: number): number {
+    const [inA, inB] = [this.inAt(this.breaks[k]!), this.inAt(this.breaks[k + 1]!)]
+    const side = Math.hypot(inB - inA, height)
+    const left = isSame(this.la[r]!, inA) && isSame(this.lb[r]!, inB)
+    const right = isSame(this.ra[r]!, this.a - inA) && isSame(this.rb[r]!, this.a - inB)
+    return (left ? side : 0) + (right ? side : 0)
+  }
+
+  /** How much of a wall lies on the hexagon's sides, the floor within. */
+  private onSide(w: number): number {
+    const [v0, v1] = [this.wv0[w]!, this.wv1[w]!]
+    const [in0, in1, middle] = [this.inAt(v0), this.inAt(v1), this.inAt((v0 + v1) / 2)]
+    // A wall over a corner of the hexagon is on no one side.
+    if (!isSame((in0 + in1) / 2, middle)) return 0
+    const left = this.dir[w] === -1 && isSame(this.wu0[w]!, in0) && isSame(this.wu1[w]!, in1)
+    const right = this.dir[w] === 1 && isSame(this.wu0[w]!, this.a - in0) && isSame(this.wu1[w]!, this.a - in1)
+    return left || right ? Math.hypot(this.wu1[w]! - this.wu0[w]!, v1 - v0) : 0
   }
 
   /** Joins trapezoids of neighbouring bands that share more than a point. */
@@ -328,4 +384,5 @@ export class BoxClip {
 }
 
 const clamp = (value: number, far: number): number => (value < 0 ? 0 : Math.min(value, far))
+const isSame = (p: number, q: number): boolean => Math.abs(p - q) < 2 * SNAP_MM
 const ascending = (p: number, q: number): number => p - q

@@ -28,10 +28,12 @@ export function sharedEdges(floor: Floor, spec: LayoutSpec): Outcome<readonly Sh
   const lines = new Map<string, Stretch[]>()
   const take = (ring: Ring, family: number): void => {
     const kind = lattice.families[family]!
+    // Half a joint stands off each side of a hexagon, upright or slanting.
+    const across = kind.shape === 'hexagon' ? kind.insetU : kind.insetV
     const there = ring.map(toLattice)
     const corners = lattice.swapped ? there.reverse() : there
     for (let k = 0; k < corners.length; k++)
-      note(lines, corners[k]!, corners[(k + 1) % corners.length]!, kind.insetU, kind.insetV)
+      note(lines, corners[k]!, corners[(k + 1) % corners.length]!, kind.insetU, across)
   }
   for (const tile of tiles.value.whole) take(tile.outlineMm, tile.cell.family)
   for (const piece of tiles.value.cuts) take(piece.outlineMm[0]!, piece.cell.family)

@@ -1,11 +1,15 @@
 /** Lattices of modules. A module is a tile with half a joint round it; the modules of a pattern cover the plane without gap,
  *  so their borders are the joints' centre lines. Coordinates (u, v) are the lattice's own, half a joint off the tile's corner. */
 
+import { hexagons } from './hexagon.ts'
 import { plankShifts, USUAL_STAGGER_MM } from './random.ts'
 import { fractionValue, type LayoutSpec, type Pattern } from './spec.ts'
+import { twoSizes } from './two-size.ts'
 
 /** Modules of one size and posture: the module and, inside it at (insetU, insetV), the tile. */
 export type Family = {
+  /** A box, or the hexagon in the box, tips at its foot and head. */
+  readonly shape: 'box' | 'hexagon'
   readonly a: number
   readonly b: number
   readonly insetU: number
@@ -14,6 +18,8 @@ export type Family = {
   readonly tileB: number
   /** Whether the tile lies turned: its length along v. */
   readonly turned: boolean
+  readonly moduleMm2: number
+  readonly tileMm2: number
 }
 
 /** Called with each module that a stretch may meet. */
@@ -30,7 +36,7 @@ export type Lattice = {
 }
 
 /** Stretches this close to a module count as meeting it [mm]. */
-const NEAR_MM = 4e-6
+export const NEAR_MM = 4e-6
 
 /** What the floor lends to a sequence of random rows: a seed and where it lies in u and v. */
 export type Extent = {
@@ -57,6 +63,10 @@ export function latticeOf(spec: LayoutSpec, extent: Extent): Lattice {
       return herringbone(lengthMm, widthMm, jointMm, pattern.planks)
     case 'basketweave':
       return basketweave(lengthMm, widthMm, jointMm)
+    case 'hexagon':
+      return hexagons(Math.min(lengthMm, widthMm), jointMm)
+    case 'two-size':
+      return twoSizes(Math.min(lengthMm, widthMm), pattern.smallMm, jointMm)
   }
 }
 
@@ -85,15 +95,23 @@ function randomRows(spec: LayoutSpec, leastMm: number, { seed, minU, maxU, minV,
   return rows(tile.lengthMm, tile.widthMm, jointMm, (j) => shifts[j - first] ?? 0, false)
 }
 
-const family = (tileA: number, tileB: number, jointMm: number, turned: boolean): Family => ({
-  a: tileA + jointMm,
-  b: tileB + jointMm,
-  insetU: jointMm / 2,
-  insetV: jointMm / 2,
-  tileA,
-  tileB,
-  turned,
+const boxed = (of: Omit<Family, 'shape' | 'moduleMm2' | 'tileMm2'>): Family => ({
+  shape: 'box',
+  ...of,
+  moduleMm2: of.a * of.b,
+  tileMm2: of.tileA * of.tileB,
 })
+
+const family = (tileA: number, tileB: number, jointMm: number, turned: boolean): Family =>
+  boxed({
+    a: tileA + jointMm,
+    b: tileB + jointMm,
+    insetU: jointMm / 2,
+    insetV: jointMm / 2,
+    tileA,
+    tileB,
+    turned,
+  })
 
 function rows(tileA: number, tileB: number, jointMm: number, shift: (j: number) => number, swapped: boolean): Lattice {
   const only = family(tileA, tileB, jointMm, swapped)
@@ -113,7 +131,7 @@ function rows(tileA: number, tileB: number, jointMm: number, shift: (j: number) 
 }
 
 /** The rows of a height that a stretch meets, each with the least and greatest u it has there. */
-function eachRow(
+export function eachRow(
   u0: number,
   v0: number,
   u1: number,
@@ -186,14 +204,14 @@ function herringbone(lengthMm: number, widthMm: number, jointMm: number, planks:
 }
 
 /** The part s0 to s1 of a stretch on which a value running from d0 to d1 lies in low to high. */
-function within(d0: number, d1: number, low: number, high: number): readonly [number, number] {
+export function within(d0: number, d1: number, low: number, high: number): readonly [number, number] {
   const run = d1 - d0
   if (Math.abs(run) < 1e-12) return d0 >= low && d0 <= high ? [0, 1] : [1, 0]
   const [p, q] = [(low - d0) / run, (high - d0) / run]
   return [Math.max(0, Math.min(p, q)), Math.min(1, Math.max(p, q))]
 }
 
-function meetsBox(
+export function meetsBox(
   u0: number,
   v0: number,
   u1: number,
@@ -224,7 +242,7 @@ function basketweave(lengthMm: number, widthMm: number, jointMm: number): Lattic
   const n = weavePlanks(lengthMm, widthMm, jointMm)
   const s = Math.max(lengthMm, n * widthMm + (n - 1) * jointMm) + jointMm
   const strip = s / n
-  const lying: Family = {
+  const lying = boxed({
     a: s,
     b: strip,
     insetU: (s - lengthMm) / 2,
@@ -232,8 +250,8 @@ function basketweave(lengthMm: number, widthMm: number, jointMm: number): Lattic
     tileA: lengthMm,
     tileB: widthMm,
     turned: false,
-  }
-  const standing: Family = {
+  })
+  const standing = boxed({
     a: strip,
     b: s,
     insetU: lying.insetV,
@@ -241,7 +259,7 @@ function basketweave(lengthMm: number, widthMm: number, jointMm: number): Lattic
     tileA: widthMm,
     tileB: lengthMm,
     turned: true,
-  }
+  })
   const square = (k: number) => Math.floor(k / n)
   return {
     families: [lying, standing],

@@ -31,6 +31,8 @@ export type Layout = {
   /** Least width of a cut piece, its smaller extent along the tile's own axes; null without cuts [mm]. */
   readonly smallestCutMm: number | null
   readonly originMm: Point
+  /** Whole and cut places of each size, where the pattern has two. */
+  readonly bySize?: readonly { readonly whole: number; readonly cut: number }[]
 }
 
 /** A place that a wall meets, with what of its tile is on the floor. */
@@ -108,7 +110,8 @@ export function prepare(floor: Floor, spec: LayoutSpec): Outcome<Laid> {
 /** About how many modules the walls meet. */
 export function estimate(floor: Floor, spec: LayoutSpec): number {
   const { lengthMm, widthMm } = spec.tile
-  const least = Math.min(lengthMm, widthMm) + spec.jointMm
+  const small = spec.pattern.kind === 'two-size' ? spec.pattern.smallMm : Infinity
+  const least = Math.min(lengthMm, widthMm, small) + spec.jointMm
   let meetings = 0
   for (const ring of floor.rings)
     for (let k = 0; k < ring.length; k++) {
@@ -212,7 +215,8 @@ function count(laid: Laid, before: Floor, spec: LayoutSpec, listener: Listener |
   if (steps > MOST_STEPS) return refuse('too-much-work', { what: 'cuts', count: steps, limit: MOST_STEPS })
   const box = new BoxClip()
   const straight = new StraightCut()
-  const sum: Sums = { metMm2: 0, halfBorders: 0, whole: 0, cut: 0, pieces: 0, tileMm2: 0, smallest: Infinity }
+  const bySize = lattice.families.map(() => ({ whole: 0, cut: 0 }))
+  const sum: Sums = { metMm2: 0, halfBorders: 0, bySize, pieces: 0, tileMm2: 0, smallest: Infinity }
   for (let m = 0; m < met.count; m++) {
     const f = met.family[m]!
     const kind = lattice.families[f]!
@@ -220,19 +224,19 @@ function count(laid: Laid, before: Floor, spec: LayoutSpec, listener: Listener |
     const ov = lattice.originV(f, met.i[m]!, met.j[m]!)
     const head = met.head[m]!
     const w = met.wallAt[head]!
-    const only = listener === null && met.next[head]! < 0
+    const only = listener === null && kind.shape === 'box' && met.next[head]! < 0
     if (only && straight.takes(kind, walls.u0[w]! - ou, walls.v0[w]! - ov, walls.u1[w]! - ou, walls.v1[w]! - ov)) {
-      addStraight(sum, straight, kind)
+      addStraight(sum, straight, kind, f)
       continue
     }
-    box.clip(walls, head, met.wallAt, met.next, ou, ov, kind.a, kind.b)
+    box.clip(walls, head, met.wallAt, met.next, ou, ov, kind.a, kind.b, kind.shape)
     if (box.walls === 0) continue // only missed: it is wholly inside or outside, and the areas tell which
     sum.metMm2 += box.areaMm2
     sum.halfBorders += box.borderMm / 2
-    const tileMm2 = kind.tileA * kind.tileB
+    const { tileMm2 } = kind
     const [u, v] = [ou + kind.insetU, ov + kind.insetV]
     const centreIn = box.holds(kind.insetU + kind.tileA / 2, kind.insetV + kind.tileB / 2)
-    box.clip(walls, head, met.wallAt, met.next, u, v, kind.tileA, kind.tileB)
+    box.clip(walls, head, met.wallAt, met.next, u, v, kind.tileA, kind.tileB, kind.shape)
     const areaMm2 = box.walls > 0 ? box.areaMm2 : centreIn ? tileMm2 : 0
     if (areaMm2 < LEAST_CELL_MM2) {
       listener?.tellBare(f, met.i[m]!, met.j[m]!)
@@ -241,9 +245,9 @@ function count(laid: Laid, before: Floor, spec: LayoutSpec, listener: Listener |
     const whole = areaMm2 > tileMm2 - LEAST_CELL_MM2
     sum.tileMm2 += areaMm2
     const pieces = whole ? [] : box.pieces(listener !== null).filter((piece) => piece.areaMm2 >= LEAST_CELL_MM2)
-    if (whole) sum.whole++
+    if (whole) sum.bySize[f]!.whole++
     else {
-      sum.cut++
+      sum.bySize[f]!.cut++
       sum.pieces += pieces.length
       for (const p of pieces) sum.smallest = Math.min(sum.smallest, p.maxU - p.minU, p.maxV - p.minV)
     }
@@ -256,44 +260,108 @@ function count(laid: Laid, before: Floor, spec: LayoutSpec, listener: Listener |
       laid,
     )
   }
-  const { a, b, tileA, tileB } = lattice.families[0]!
-  const unmet = (laid.areaMm2 - sum.metMm2) / (a * b)
-  const inside = Math.round(unmet)
-  if (inside < 0 || Math.abs(unmet - inside) > 0.01) return refuse('bad-floor', { why: 'crosses-itself' })
+  const unmetMm2 = laid.areaMm2 - sum.metMm2
+  const inside = insideOf(laid, met, unmetMm2)
+  const counted = sum.bySize.map(({ whole, cut }, f) => ({ whole: whole + inside[f]!, cut }))
+  const insideMm2 = inside.reduce((mm2, n, f) => mm2 + n * lattice.families[f]!.moduleMm2, 0)
+  const least = Math.min(...lattice.families.map((kind) => kind.moduleMm2))
+  if (inside.some((n) => n < 0) || Math.abs(unmetMm2 - insideMm2) > 0.01 * least)
+    return refuse('bad-floor', { why: 'crosses-itself' })
+  const total = (of: (f: number) => number): number => inside.reduce((all, _, f) => all + of(f), 0)
+  const [whole, cut] = [total((f) => counted[f]!.whole), total((f) => counted[f]!.cut)]
   return fine({
-    cells: inside + sum.whole + sum.cut,
-    whole: inside + sum.whole,
-    cut: sum.cut,
+    cells: whole + cut,
+    whole,
+    cut,
     cutPieces: sum.pieces,
-    tileAreaMm2: inside * tileA * tileB + sum.tileMm2,
+    tileAreaMm2: total((f) => inside[f]! * lattice.families[f]!.tileMm2) + sum.tileMm2,
     floorAreaMm2: floorArea(before),
-    jointLengthMm: inside * (a + b) + sum.halfBorders,
+    jointLengthMm: total((f) => inside[f]! * halfBorder(lattice.families[f]!)) + sum.halfBorders,
     smallestCutMm: sum.smallest === Infinity ? null : sum.smallest,
     originMm: spec.originMm,
+    ...(spec.pattern.kind === 'two-size' ? { bySize: counted } : {}),
   })
+}
+
+/** Half of a module's border: each side lies between two modules. */
+const halfBorder = ({ shape, a, b }: Family): number => (shape === 'hexagon' ? a * Math.sqrt(3) : a + b)
+
+/** How many modules of each family lie wholly inside: by area where all have one, told apart by looking where not. */
+function insideOf(laid: Laid, met: MetModules, unmetMm2: number): number[] {
+  const { families } = laid.lattice
+  const inside = families.map(() => 0)
+  if (families.every((kind) => Math.abs(kind.moduleMm2 - families[0]!.moduleMm2) < 1e-6)) {
+    inside[0] = Math.round(unmetMm2 / families[0]!.moduleMm2)
+    return inside
+  }
+  insideModules(
+    laid,
+    (f, i, j) => met.has(f, i, j),
+    (f) => inside[f]!++,
+  )
+  return inside
+}
+
+/** Lines stop this short of walls, so that they meet nothing beyond [mm]. */
+const CLEAR_MM = 1e-4
+
+/** Tells of each module that no wall meets, found by lines drawn over the floor closer than the narrowest one is high. */
+export function insideModules(
+  { lattice, walls }: Laid,
+  isMet: (family: number, i: number, j: number) => boolean,
+  tell: (family: number, i: number, j: number) => void,
+): void {
+  // A hexagon is as wide as its box over the middle half of its height only.
+  const reach = (f: number): number => (lattice.families[f]!.shape === 'hexagon' ? 0.25 : 0)
+  const step = 0.99 * Math.min(...lattice.families.map((kind, f) => kind.b * (1 - 2 * reach(f))))
+  let [low, high] = [Infinity, -Infinity]
+  for (const v of walls.v0) {
+    if (v < low) low = v
+    if (v > high) high = v
+  }
+  const seen = new Set<string>()
+  for (let v = low + step * 0.4637; v < high; v += step) {
+    const crossings = crossingsAt(walls, v)
+    for (let k = 0; k + 1 < crossings.length; k += 2)
+      lattice.along(crossings[k]! + CLEAR_MM, v, crossings[k + 1]! - CLEAR_MM, v, (family, i, j) => {
+        const from = (v - lattice.originV(family, i, j)) / lattice.families[family]!.b
+        if (from < reach(family) || from > 1 - reach(family) || isMet(family, i, j)) return
+        const key = `${family} ${i} ${j}`
+        if (seen.has(key)) return
+        seen.add(key)
+        tell(family, i, j)
+      })
+  }
+}
+
+function crossingsAt({ u0, v0, u1, v1 }: Walls, v: number): number[] {
+  const found: number[] = []
+  for (let w = 0; w < u0.length; w++)
+    if (v0[w]! > v !== v1[w]! > v) found.push(u0[w]! + ((v - v0[w]!) / (v1[w]! - v0[w]!)) * (u1[w]! - u0[w]!))
+  return found.sort((p, q) => p - q)
 }
 
 type Sums = {
   metMm2: number
   halfBorders: number
-  whole: number
-  cut: number
+  /** By family. */
+  readonly bySize: { whole: number; cut: number }[]
   pieces: number
   tileMm2: number
   smallest: number
 }
 
-function addStraight(sum: Sums, cut: StraightCut, kind: Family): void {
+function addStraight(sum: Sums, cut: StraightCut, kind: Family, f: number): void {
   sum.metMm2 += cut.moduleMm2
   sum.halfBorders += cut.borderMm / 2
   const areaMm2 = cut.tileMm2
   if (areaMm2 < LEAST_CELL_MM2) return
   sum.tileMm2 += areaMm2
-  if (areaMm2 > kind.tileA * kind.tileB - LEAST_CELL_MM2) {
-    sum.whole++
+  if (areaMm2 > kind.tileMm2 - LEAST_CELL_MM2) {
+    sum.bySize[f]!.whole++
     return
   }
-  sum.cut++
+  sum.bySize[f]!.cut++
   sum.pieces++
   sum.smallest = Math.min(sum.smallest, cut.extentU, cut.extentV)
 }

@@ -2,7 +2,7 @@
 import { andThen, fine, type Outcome, type Range, refuse, within } from '../../problem.ts'
 import { boxOf, type Floor, type Point } from '../floor/rings.ts'
 import { type Laid, prepare, turn } from './lay.ts'
-import type { LayoutSpec } from './spec.ts'
+import { isInRows, type LayoutSpec } from './spec.ts'
 
 /** Marks on a pole are read to this [mm]: 1/16 in. */
 export const POLE_STEP_MM = 25.4 / 16
@@ -165,7 +165,7 @@ function linesAcross(
 /** The straight grout joints square to a direction: one centre line and the module; null where none runs straight. */
 function gridOf(ready: Laid, spec: LayoutSpec, along: 'x' | 'y'): { at: number; module: number } | null {
   const { kind } = spec.pattern
-  if (kind === 'herringbone' || kind === 'basketweave') return null
+  if (!isInRows(spec.pattern)) return null
   const [cos, sin] = turn(spec.angleDeg)
   const level = Math.abs(sin) < 1e-12
   if (!level && Math.abs(cos) > 1e-12) return null

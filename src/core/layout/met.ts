@@ -24,8 +24,7 @@ export class MetModules {
 
   /** Notes that a wall meets a module. */
   add(wall: number, family: number, i: number, j: number): void {
-    let at = (Math.imul(i, 0x9e3779b1) ^ Math.imul(j, 0x85ebca6b) ^ (family * 0x27d4eb2f)) >>> 0
-    at = (at ^ (at >>> 15)) & this.mask
+    let at = this.slotOf(family, i, j)
     for (;;) {
       const found = this.slots[at]!
       if (found < 0) break
@@ -45,6 +44,21 @@ export class MetModules {
     if (this.count * 2 > this.mask) this.grow()
   }
 
+  has(family: number, i: number, j: number): boolean {
+    let at = this.slotOf(family, i, j)
+    for (;;) {
+      const found = this.slots[at]!
+      if (found < 0) return false
+      if (this.i[found] === i && this.j[found] === j && this.family[found] === family) return true
+      at = (at + 1) & this.mask
+    }
+  }
+
+  private slotOf(family: number, i: number, j: number): number {
+    const at = (Math.imul(i, 0x9e3779b1) ^ Math.imul(j, 0x85ebca6b) ^ (family * 0x27d4eb2f)) >>> 0
+    return (at ^ (at >>> 15)) & this.mask
+  }
+
   private link(module: number, wall: number): void {
     if (this.links === this.next.length) {
       this.wallAt = doubled(this.wallAt)
@@ -61,8 +75,7 @@ export class MetModules {
     this.mask = size - 1
     for (let module = 0; module < this.count; module++) {
       const [i, j, family] = [this.i[module]!, this.j[module]!, this.family[module]!]
-      let at = (Math.imul(i, 0x9e3779b1) ^ Math.imul(j, 0x85ebca6b) ^ (family * 0x27d4eb2f)) >>> 0
-      at = (at ^ (at >>> 15)) & this.mask
+      let at = this.slotOf(family, i, j)
       while (this.slots[at]! >= 0) at = (at + 1) & this.mask
       this.slots[at] = module
     }

@@ -4,8 +4,8 @@ import { unionOf } from '../floor/combine.ts'
 import { type Floor, floorArea, type Point, type Ring } from '../floor/rings.ts'
 import { type Wall, wallsOf } from '../floor/walls.ts'
 import type { ClipPiece, Walls } from './clip.ts'
-import type { Lattice } from './lattice.ts'
-import { type Laid, type Layout, layWith, type MetCell, prepare } from './lay.ts'
+import { hexagonRing } from './hexagon.ts'
+import { insideModules, type Laid, type Layout, layWith, type MetCell, prepare } from './lay.ts'
 import type { LayoutSpec } from './spec.ts'
 
 /** A cell of the pattern by its numbers. */
@@ -92,7 +92,11 @@ export function tilesOf(floor: Floor, spec: LayoutSpec): Outcome<Tiles> {
     (family, i, j) => met.add(keyOf({ family, i, j })),
   )
   if (!laid.ok) return laid
-  for (const tile of insideTiles(ready.value, met)) whole.push(tile)
+  insideModules(
+    ready.value,
+    (family, i, j) => met.has(keyOf({ family, i, j })),
+    (family, i, j) => whole.push(tileAt(ready.value, family, i, j)),
+  )
   return fine({ layout: laid.value, whole, cuts })
 }
 
@@ -100,7 +104,12 @@ const keyOf = ({ family, i, j }: Cell): string => `${family} ${i} ${j}`
 
 function wholeTile(cell: MetCell, on: Laid): WholeTile {
   const { family, i, j, u, v, tileA, tileB, turned } = cell
-  return { cell: { family, i, j }, outlineMm: boxOn(on, u, v, u + tileA, v + tileB), turned }
+  return { cell: { family, i, j }, outlineMm: tileOn(on, family, u, v, tileA, tileB), turned }
+}
+
+function tileOn(on: Laid, family: number, u: number, v: number, a: number, b: number): Ring {
+  const isBox = on.lattice.families[family]!.shape === 'box'
+  return onFloor(on, isBox ? boxRing(u, v, u + a, v + b) : hexagonRing(u, v, a, b))
 }
 
 /** An outline in lattice coordinates as it lies on the floor; swapped axes would run it backwards. */
@@ -116,43 +125,12 @@ const boxRing = (u0: number, v0: number, u1: number, v1: number): Ring => [
   [u0, v1],
 ]
 
-const boxOn = (on: Laid, u0: number, v0: number, u1: number, v1: number): Ring => onFloor(on, boxRing(u0, v0, u1, v1))
-
-/** Lines stop this short of walls, so that they meet nothing beyond [mm]. */
-const CLEAR_MM = 1e-4
-
-/** The tiles that no wall meets, found by lines drawn over the floor closer than the narrowest tile. */
-function insideTiles(on: Laid, met: Set<string>): WholeTile[] {
-  const { lattice, walls } = on
-  const least = Math.min(...lattice.families.map((f) => f.b))
-  let [low, high] = [Infinity, -Infinity]
-  for (const v of walls.v0) [low, high] = [Math.min(low, v), Math.max(high, v)]
-  const found: WholeTile[] = []
-  for (let v = low + least * 0.4637; v < high; v += least * 0.99) {
-    const crossings = crossingsAt(walls, v)
-    for (let k = 0; k + 1 < crossings.length; k += 2)
-      lattice.along(crossings[k]! + CLEAR_MM, v, crossings[k + 1]! - CLEAR_MM, v, (family, i, j) => {
-        const key = keyOf({ family, i, j })
-        if (met.has(key)) return
-        met.add(key)
-        found.push(tileAt(on, lattice, family, i, j))
-      })
-  }
-  return found
-}
-
-function tileAt(on: Laid, lattice: Lattice, family: number, i: number, j: number): WholeTile {
+function tileAt(on: Laid, family: number, i: number, j: number): WholeTile {
+  const { lattice } = on
   const kind = lattice.families[family]!
   const u = lattice.originU(family, i, j) + kind.insetU
   const v = lattice.originV(family, i, j) + kind.insetV
-  return { cell: { family, i, j }, outlineMm: boxOn(on, u, v, u + kind.tileA, v + kind.tileB), turned: kind.turned }
-}
-
-function crossingsAt({ u0, v0, u1, v1 }: Walls, v: number): number[] {
-  const found: number[] = []
-  for (let w = 0; w < u0.length; w++)
-    if (v0[w]! > v !== v1[w]! > v) found.push(u0[w]! + ((v - v0[w]!) / (v1[w]! - v0[w]!)) * (u1[w]! - u0[w]!))
-  return found.sort((p, q) => p - q)
+  return { cell: { family, i, j }, outlineMm: tileOn(on, family, u, v, kind.tileA, kind.tileB), turned: kind.turned }
 }
 
 function cutPiece(cell: MetCell, piece: ClipPiece, on: Laid, known: Int32Array): CutPiece {
@@ -178,6 +156,7 @@ function cutPiece(cell: MetCell, piece: ClipPiece, on: Laid, known: Int32Array):
   const quarter = turned && !on.lattice.swapped
   const onTile = ([x, y]: Point): Point => (quarter ? [y, tileA - x] : turned ? [y, x] : [x, y])
   const shape = local.map((ring) => (turned && !quarter ? ring.map(onTile).reverse() : ring.map(onTile)))
+  const isBox = on.lattice.families[family]!.shape === 'box'
   const [near, far] = turned ? (quarter ? [highU, lowU] : [lowU, highU]) : [lowV, highV]
   return {
     cell: { family, i, j },
@@ -185,7 +164,10 @@ function cutPiece(cell: MetCell, piece: ClipPiece, on: Laid, known: Int32Array):
     widthMm: turned ? extentU : extentV,
     areaMm2,
     shapeMm: plain ? null : shape,
-    factory: { start: turned ? lowV : lowU, end: turned ? highV : highU, near, far },
+    // A hexagon's piece has no side that a straight cut leaves whole.
+    factory: isBox
+      ? { start: turned ? lowV : lowU, end: turned ? highV : highU, near, far }
+      : { start: false, end: false, near: false, far: false },
     outlineMm: local.map((ring) =>
       onFloor(
         on,

@@ -5,7 +5,7 @@ import type { Side } from '../floor/shapes.ts'
 import { wallsOn } from '../floor/walls.ts'
 import { turn } from './lay.ts'
 import { type CutPiece, type Tiles, tilesOf } from './pieces.ts'
-import type { LayoutSpec } from './spec.ts'
+import { isInRows, type LayoutSpec } from './spec.ts'
 
 /** A place that takes a tile: its pieces where it is cut, none where it is whole. */
 export type Place = {
@@ -36,7 +36,7 @@ type Step = { readonly way: Point; readonly by: 'i' | 'j' }
 
 /** Rows of a straight grid may be told either way; those of an offset only along the offset. */
 function stepsOf({ pattern, angleDeg }: LayoutSpec): Step[] {
-  if (pattern.kind === 'herringbone' || pattern.kind === 'basketweave') return []
+  if (!isInRows(pattern) && pattern.kind !== 'hexagon') return []
   const [cos, sin] = turn(angleDeg)
   const along: Point = [cos, sin]
   const across: Point = [-sin, cos]

@@ -8,7 +8,7 @@ import { estimate, type Laid, type Layout, lay, prepare } from './lay.ts'
 import { wallNumbers } from './pieces.ts'
 import { inClosedForm, layRectangle } from './rectangle.ts'
 import { type AxisPromise, type MiddleCorner, type SnapLine, snapped } from './snap.ts'
-import type { LayoutSpec } from './spec.ts'
+import { isInRows, type LayoutSpec } from './spec.ts'
 
 export type Wishes = {
   /** No piece narrower than this where the room allows; null: 2 in or a third of the tile's side, the less [mm]. */
@@ -161,6 +161,8 @@ function startsOn(axis: Axis, tries: number, repeatMm: number): AxisScore[] {
 function repeatOf(spec: LayoutSpec, [u, v]: readonly [Axis, Axis]): readonly [number, number] {
   const { kind } = spec.pattern
   if (kind === 'herringbone') return [2 * u.moduleMm, spec.pattern.planks * v.moduleMm]
+  if (kind === 'hexagon') return [u.moduleMm, 1.5 * v.moduleMm]
+  if (kind === 'two-size') return [u.moduleMm + spec.pattern.smallMm + spec.jointMm, v.moduleMm]
   return kind === 'basketweave' ? [2 * u.moduleMm, u.moduleMm] : [u.moduleMm, v.moduleMm]
 }
 
@@ -232,7 +234,7 @@ function axesOf(floor: Floor, ready: Laid, spec: LayoutSpec, wishes: Wishes): re
     else if (Math.abs(dv) < 1e-3) vs.push({ at: walls.v0[w]! - insetV, side: du > 0 ? 1 : -1, ...rest })
   }
   // Planks that lie and stand in turn meet a wall in many ways: their starts are tried, not reasoned out.
-  const woven = spec.pattern.kind === 'herringbone' || spec.pattern.kind === 'basketweave'
+  const woven = !isInRows(spec.pattern)
   const least = (side: number) => wishes.leastCutMm ?? Math.min(USUAL_LEAST_MM, side / 3)
   return [
     {

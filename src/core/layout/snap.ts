@@ -82,8 +82,10 @@ function cornerNearMiddle(floor: Floor, spec: LayoutSpec): MiddleCorner | null {
   const [u, v] = toLattice([(minX + maxX) / 2, (minY + maxY) / 2])
   let corner: Point | null = null
   lattice.along(u, v, u, v, (f, i, j) => {
-    const { insetU, insetV } = lattice.families[f]!
-    corner ??= toFloor(lattice.originU(f, i, j) + insetU, lattice.originV(f, i, j) + insetV)
+    const { insetU, insetV, tileB, shape } = lattice.families[f]!
+    // The lower end of a hexagon's upright side.
+    const up = shape === 'hexagon' ? tileB / 4 : 0
+    corner ??= toFloor(lattice.originU(f, i, j) + insetU, lattice.originV(f, i, j) + insetV + up)
   })
   const [x, y] = corner ?? [minX, minY]
   return {

@@ -22,6 +22,13 @@ export type Pattern =
   | { readonly kind: 'herringbone'; readonly planks: 1 | 2 }
   /** Squares of planks lying and standing in turn. */
   | { readonly kind: 'basketweave' }
+  /** Regular hexagons, the lesser side of the tile across two of their sides, which stand along the pattern's second axis. */
+  | { readonly kind: 'hexagon' }
+  /** A large square tile with a small square one at its corners. */
+  | { readonly kind: 'two-size'; readonly smallMm: number }
+
+/** Whether all tiles lie alike in straight rows or columns. */
+export const isInRows = ({ kind }: Pattern): boolean => kind === 'stacked' || kind === 'offset' || kind === 'random'
 
 export type LayoutSpec = {
   /** Actual size of the tile: along its own first axis, and across. */
@@ -73,6 +80,11 @@ export function soundSpec(spec: LayoutSpec): Outcome<LayoutSpec> {
   const { pattern } = spec
   if (pattern.kind === 'offset') checks.push([SHARE, fractionValue(pattern.share)])
   if (pattern.kind === 'random' && pattern.leastStaggerMm !== null) checks.push([STAGGER, pattern.leastStaggerMm])
+  if (pattern.kind === 'two-size') {
+    checks.push([TILE_SIDE, pattern.smallMm])
+    const least = Math.min(spec.tile.lengthMm, spec.tile.widthMm)
+    if (!(pattern.smallMm <= least)) checks.push([{ ...TILE_SIDE, max: least }, pattern.smallMm])
+  }
   let sound: Outcome<unknown> = fine(0)
   for (const [range, value] of checks) sound = andThen(sound, () => within(range, value))
   return sound.ok ? fine(spec) : refuse(sound.problem.code, sound.problem.facts)

@@ -293,6 +293,18 @@ export const layoutWords: Record<(typeof LAYOUT_CONCEPTS)[number], readonly stri
     'spout',
   ],
   'out-of-level': ['out of level', 'runs out', 'rises', 'out of', 'high point', 'floor is out', 'floor out'],
+  'two-size-word': [
+    'pinwheel',
+    'pinwheels',
+    'pin wheel',
+    'hopscotch',
+    'hop scotch',
+    'two size',
+    'two sizes',
+    'two size pattern',
+    'large and small',
+  ],
+  'inset-word': ['inset', 'insets', 'accent', 'accents', 'dot', 'dots', 'small square', 'small tile'],
   'laid-in': ['in', 'gets'],
   'dark-word': ['dark', 'dark mode', 'on black', 'night mode'],
   'all-rooms': [

@@ -4,7 +4,7 @@ import { cutPieces } from '../../core/layout/pieces.ts'
 import { type Cost, latestRow } from '../../core/layout/rest.ts'
 import { hiddenAt, oppositeSide, type Place } from '../../core/layout/rows.ts'
 import { USUAL_LEAST_MM } from '../../core/layout/search.ts'
-import type { LayoutSpec } from '../../core/layout/spec.ts'
+import { isInRows, type LayoutSpec } from '../../core/layout/spec.ts'
 import type { ReuseRule } from '../../core/offcuts/reuse.ts'
 import type { WallSide } from '../../facts.ts'
 import { count, type Phrase, say, small, word } from '../../phrase.ts'
@@ -85,8 +85,7 @@ function otherStart(rest: RestOfFloor, shortage: Shortage): Way {
 
 /** Near edges of the first whole tiles, from the left and from the bottom wall; null where the pattern is turned. */
 function startLines({ room: { floor } }: RestOfFloor, spec: LayoutSpec) {
-  const woven = spec.pattern.kind === 'herringbone' || spec.pattern.kind === 'basketweave'
-  if (spec.angleDeg !== 0 || woven) return null
+  if (spec.angleDeg !== 0 || !isInRows(spec.pattern)) return null
   const low = (axis: 0 | 1): number => Math.min(...floor.rings.flat().map((p) => p[axis]))
   const line = (axis: 0 | 1, side: number): number => {
     const module = side + spec.jointMm

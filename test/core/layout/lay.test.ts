@@ -5,7 +5,7 @@ import { type Floor, floorArea, type Point, type Ring } from '../../../src/core/
 import { lay } from '../../../src/core/layout/lay.ts'
 import type { LayoutSpec, Pattern } from '../../../src/core/layout/spec.ts'
 import { floors } from './floors.ts'
-import { jointLength, reference } from './reference.ts'
+import { jointLength, jointLengthBySides, reference } from './reference.ts'
 
 const shares = fc.constantFrom(0.5, 0.3333, 0.25, { over: 1, under: 3 }, { over: 2, under: 5 }, 0.37)
 const rowPatterns: fc.Arbitrary<Pattern> = fc.oneof(
@@ -17,6 +17,10 @@ const rowPatterns: fc.Arbitrary<Pattern> = fc.oneof(
     along: fc.constant('length' as const),
   }),
 )
+const shaped: fc.Arbitrary<Pattern> = fc.oneof(
+  fc.constant<Pattern>({ kind: 'hexagon' }),
+  fc.record({ kind: fc.constant('two-size' as const), smallMm: fc.integer({ min: 60, max: 150 }) }),
+)
 const patterns: fc.Arbitrary<Pattern> = fc.oneof(
   rowPatterns,
   fc.record({
@@ -26,6 +30,7 @@ const patterns: fc.Arbitrary<Pattern> = fc.oneof(
     along: fc.constantFrom('length' as const, 'width' as const),
   }),
   fc.record({ kind: fc.constant('herringbone' as const), planks: fc.constantFrom(1 as const, 2 as const) }),
+  shaped,
 )
 const specs = (pattern: fc.Arbitrary<Pattern>): fc.Arbitrary<LayoutSpec> =>
   fc.record({
@@ -55,6 +60,23 @@ test('counts and areas are those of clipping every place by a general library', 
       expect(got.cells).toBe(got.whole + got.cut)
     }),
     { numRuns: 150 },
+  )
+})
+
+test('hexagons and two sizes: counts, areas and joints of clipping place by place and side by side', () => {
+  fc.assert(
+    fc.property(floors, specs(shaped), (floor, spec) => {
+      const off: LayoutSpec = { ...spec, originMm: [spec.originMm[0] + 0.377, spec.originMm[1] + 0.519] }
+      const [got, want] = [good(floor, off), reference(floor, off)]
+      expect(Math.abs(got.tileAreaMm2 - want.tileMm2)).toBeLessThanOrEqual(1e-4 * want.tileMm2 + 3)
+      expect(Math.abs(got.whole - want.whole)).toBeLessThanOrEqual(want.unsure)
+      expect(Math.abs(got.cut - want.cut)).toBeLessThanOrEqual(want.unsure)
+      if (want.unsure === 0 && want.cut > 0) expect(got.smallestCutMm!).toBeCloseTo(want.smallestMm, 3)
+      const joints = jointLengthBySides(floor, off)
+      expect(Math.abs(got.jointLengthMm - joints)).toBeLessThanOrEqual(1e-6 * joints + 0.01)
+      if (got.bySize) expect(got.bySize.reduce((n, size) => n + size.whole, 0)).toBe(got.whole)
+    }),
+    { numRuns: 120 },
   )
 })
 

@@ -21,6 +21,8 @@ const PATTERNS: Pattern[] = [
   { kind: 'herringbone', planks: 1 },
   { kind: 'herringbone', planks: 2 },
   { kind: 'basketweave' },
+  { kind: 'hexagon' },
+  { kind: 'two-size', smallMm: 110 },
 ]
 const specs: fc.Arbitrary<LayoutSpec> = fc.record({
   tile: fc.record({ lengthMm: fc.integer({ min: 250, max: 900 }), widthMm: fc.integer({ min: 150, max: 450 }) }),
@@ -57,8 +59,13 @@ test('a piece fits its tile and names its uncut edges', () => {
       if (!listed.ok) return
       for (const { lengthMm, widthMm, factory, shapeMm, areaMm2 } of listed.value.cuts) {
         expect(lengthMm).toBeLessThanOrEqual(spec.tile.lengthMm + 1e-6)
-        expect(widthMm).toBeLessThanOrEqual(spec.tile.widthMm + 1e-6)
-        if (factory.start && factory.end) expect(lengthMm).toBeCloseTo(spec.tile.lengthMm, 1)
+        // A hexagon reaches further from tip to tip than across its sides.
+        const tips = spec.pattern.kind === 'hexagon' ? 2 / Math.sqrt(3) : 1
+        expect(widthMm).toBeLessThanOrEqual(spec.tile.widthMm * tips + 1e-6)
+        const { pattern, tile } = spec
+        const sides = pattern.kind === 'two-size' ? [Math.min(tile.lengthMm, tile.widthMm), 110] : [tile.lengthMm]
+        if (factory.start && factory.end)
+          expect(Math.min(...sides.map((s) => Math.abs(s - lengthMm)))).toBeLessThan(0.05)
         if (shapeMm) expect(Math.abs(area(shapeMm) - areaMm2)).toBeLessThan(1)
         else expect(lengthMm * widthMm).toBeCloseTo(areaMm2, -1)
       }

@@ -14,7 +14,7 @@ export type Reference = {
   smallestMm: number
 }
 
-type Place = { u: number; v: number; a: number; b: number }
+type Place = { u: number; v: number; a: number; b: number; hexagon?: true }
 
 /** Tiles that may meet the box u, v from `low` to `high`, from the pattern's own words. */
 function places(spec: LayoutSpec, low: Point, high: Point): Place[] {
@@ -55,6 +55,32 @@ function places(spec: LayoutSpec, low: Point, high: Point): Place[] {
           found.push({ u: l + p * w + i * t + k * l, v: t - l + i * t - k * l, a: W, b: L })
         }
   }
+  if (pattern.kind === 'hexagon') {
+    // Across the sides F, two of them upright: rows three quarters of the tips' height apart, every other half a place on.
+    const across = Math.min(L, W)
+    const place = across + spec.jointMm
+    const row = (place * Math.sqrt(3)) / 2
+    for (const k of range(Math.floor(low[1] / row) - 2, Math.ceil(high[1] / row) + 2))
+      for (const i of range(Math.floor(low[0] / place) - 2, Math.ceil(high[0] / place) + 2))
+        found.push({
+          u: i * place + (k % 2 === 0 ? 0 : place / 2),
+          v: k * row,
+          a: across,
+          b: (2 * across) / Math.sqrt(3),
+          hexagon: true,
+        })
+  }
+  if (pattern.kind === 'two-size') {
+    const [large, small] = [Math.min(L, W), pattern.smallMm]
+    const [A, B] = [large + spec.jointMm, small + spec.jointMm]
+    const far = Math.max(...[...low, ...high].map(Math.abs)) + A + B
+    const reach = Math.ceil((far * (A + B)) / (A * A + B * B)) + 2
+    for (const i of range(-reach, reach))
+      for (const k of range(-reach, reach)) {
+        found.push({ u: i * A - k * B, v: i * B + k * A, a: large, b: large })
+        found.push({ u: A + i * A - k * B, v: i * B + k * A, a: small, b: small })
+      }
+  }
   return found.filter((p) => p.u < high[0] && p.v < high[1] && p.u + p.a > low[0] && p.v + p.b > low[1])
 }
 
@@ -83,21 +109,32 @@ export function reference(floor: Floor, spec: LayoutSpec): Reference {
   )
   const box = boxOf(rings)
   const result: Reference = { whole: 0, cut: 0, pieces: 0, unsure: 0, tileMm2: 0, smallestMm: Infinity }
-  for (const { u, v, a, b } of places(spec, [box.minX, box.minY], [box.maxX, box.maxY])) {
-    const tile: Pair[] = [
-      [even(u), even(v)],
-      [even(u + a), even(v)],
-      [even(u + a), even(v + b)],
-      [even(u), even(v + b)],
-    ]
+  for (const { u, v, a, b, hexagon } of places(spec, [box.minX, box.minY], [box.maxX, box.maxY])) {
+    const share: Pair[] = hexagon
+      ? [
+          [0.5, 0],
+          [1, 0.25],
+          [1, 0.75],
+          [0.5, 1],
+          [0, 0.75],
+          [0, 0.25],
+        ]
+      : [
+          [0, 0],
+          [1, 0],
+          [1, 1],
+          [0, 1],
+        ]
+    const tile = share.map(([p, q]): Pair => [even(u + p * a), even(v + q * b)])
+    const face = Math.abs(ringArea(tile))
     const parts = polygonClipping.intersection([[tile]], shape)
     const areas = parts.map(([first, ...holes]) => ring(first!) - holes.reduce((sum, h) => sum + ring(h), 0))
     const area = areas.reduce((sum, each) => sum + each, 0)
     const sliver = (mm2: number) => Math.abs(mm2 - 3) < 0.01
-    if (sliver(a * b - area) || areas.some(sliver) || parts.some(([first]) => pinched(first!))) result.unsure++
+    if (sliver(face - area) || areas.some(sliver) || parts.some(([first]) => pinched(first!))) result.unsure++
     if (area < 3) continue
     result.tileMm2 += area
-    if (area > a * b - 3) {
+    if (area > face - 3) {
       result.whole++
       continue
     }
@@ -113,6 +150,66 @@ export function reference(floor: Floor, spec: LayoutSpec): Reference {
 }
 
 const ring = (points: Pair[]): number => Math.abs(ringArea(points.slice(0, -1)))
+
+/** Length of the joints inside the floor, side by side: each stretch of joint is the left or lower side of one place with half a
+ *  joint round it. For floors and lattices of which no side lies on a wall. */
+export function jointLengthBySides(floor: Floor, spec: LayoutSpec): number {
+  const rings = seenFrom(floor, spec)
+  const box = boxOf(rings)
+  const half = spec.jointMm / 2
+  let length = 0
+  for (const { u, v, a, b, hexagon } of places(spec, [box.minX - 50, box.minY - 50], [box.maxX + 50, box.maxY + 50])) {
+    const tip = hexagon ? half * (2 / Math.sqrt(3)) : half
+    const [lowU, lowV, wide, high] = [u - half, v - tip, a + 2 * half, b + 2 * tip]
+    const sides: [Point, Point][] = hexagon
+      ? [
+          [
+            [lowU, lowV + high / 4],
+            [lowU, lowV + (3 * high) / 4],
+          ],
+          [
+            [lowU, lowV + high / 4],
+            [lowU + wide / 2, lowV],
+          ],
+          [
+            [lowU + wide / 2, lowV],
+            [lowU + wide, lowV + high / 4],
+          ],
+        ]
+      : [
+          [
+            [lowU, lowV],
+            [lowU, lowV + high],
+          ],
+          [
+            [lowU, lowV],
+            [lowU + wide, lowV],
+          ],
+        ]
+    for (const [p, q] of sides) length += stretchInside(rings, p, q)
+  }
+  return length
+}
+
+/** How much of a stretch lies inside, by where it crosses the outline. */
+function stretchInside(rings: Point[][], p: Point, q: Point): number {
+  const [dx, dy] = [q[0] - p[0], q[1] - p[1]]
+  const side = (o: Point): number => dx * (o[1] - p[1]) - dy * (o[0] - p[0])
+  const crossings: number[] = []
+  for (const r of rings)
+    r.forEach((s, k) => {
+      const t = r[(k + 1) % r.length]!
+      if (side(s) > 0 === side(t) > 0) return
+      const at = side(s) / (side(s) - side(t))
+      const [x, y] = [s[0] + at * (t[0] - s[0]), s[1] + at * (t[1] - s[1])]
+      crossings.push(((x - p[0]) * dx + (y - p[1]) * dy) / (dx * dx + dy * dy))
+    })
+  crossings.sort((x, y) => x - y)
+  let share = 0
+  for (let k = 0; k + 1 < crossings.length; k += 2)
+    share += Math.max(0, Math.min(1, crossings[k + 1]!) - Math.max(0, crossings[k]!))
+  return share * Math.hypot(dx, dy)
+}
 
 /** Length of the joints' centre lines inside the floor for stacked and offset rows, line by line. */
 export function jointLength(floor: Floor, spec: LayoutSpec): number {

@@ -21,6 +21,7 @@ export const jobs = {
   'word.pattern-herringbone': 'herringbone',
   'word.pattern-double-herringbone': 'double herringbone',
   'word.pattern-basketweave': 'basketweave',
+  'word.pattern-two-size': 'large square with small inset',
   'word.pattern-random': 'random',
   'word.mortar-large-format': 'large-format mortar',
   'word.mortar-modified': 'modified thinset',

@@ -15,6 +15,10 @@ export const layoutExtras = {
     '{nominal} tile often measures about {tile}: {rooms}. Measure one and tell me: “tile measures …”.',
   'layout.nominal-in': 'in the {room} then {cells} places (not {before}), narrowest cut {cut}',
   'layout.nominal-in-same': 'in the {room} still {cells} places, but other lines, narrowest cut {cut}',
+  'layout.hexagon': 'Hexagons: two sides run up and down the room, each row half a tile on.',
+  'layout.two-sizes':
+    '{large} large and {small} small ones of {side}, cuts in: each small one at the corner of a large one.',
+  'ask.small-size': 'What size is the small tile? Like 6x6.',
   'layout.way-square': 'Square tile: either way is the same.',
   'layout.way-across': 'Run the long side left to right: better cuts that way.',
   'layout.way-up': 'Run the long side bottom to top: better cuts that way.',

@@ -41,6 +41,7 @@ export const quantities = {
   'tile.part-spares': '{count} {count|tile|tiles} of {tile} ({rooms}, {spares} spares in)',
   'tile.part-boxes-spares':
     '{boxes} {boxes|box|boxes} of {tile} ({rooms}, {spares} spares in): {count} {count|tile|tiles}',
+  'tile.two-sizes': '{count} {count|tile|tiles} of {tile} and {few} of {small}, {spares} spares in.',
   'tile.floor-rooms': '{rooms}: {area}, {joint} joint.',
   'tile.floor-area': '{area}, {joint} joint; counted by area, since I don’t know the shape.',
   'tile.places': '{cells} places on the floor: {whole} whole, {cut} cut.',

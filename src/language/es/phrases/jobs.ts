@@ -21,6 +21,7 @@ export const jobs = {
   'word.pattern-herringbone': 'espiga',
   'word.pattern-double-herringbone': 'espiga doble',
   'word.pattern-basketweave': 'petatillo',
+  'word.pattern-two-size': 'cuadro grande con inserto chico',
   'word.pattern-random': 'al azar',
   'word.mortar-large-format': 'mezcla para formato grande',
   'word.mortar-modified': 'mezcla modificada',

@@ -42,6 +42,7 @@ export const quantities = {
   'tile.part-spares': '{count} {count|loseta|losetas} de {tile} ({rooms}, con {spares} de sobrante)',
   'tile.part-boxes-spares':
     '{boxes} {boxes|caja|cajas} de {tile} ({rooms}, con {spares} de sobrante): {count} {count|loseta|losetas}',
+  'tile.two-sizes': '{count} {count|loseta|losetas} de {tile} y {few} de {small}, con {spares} de sobrante.',
   'tile.floor-rooms': '{rooms}: {area}, junta de {joint}.',
   'tile.floor-area': '{area}, junta de {joint}; contado por área, porque no sé la forma.',
   'tile.places': '{cells} lugares en el piso: {whole} enteras, {cut} cortadas.',
