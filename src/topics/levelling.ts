@@ -14,7 +14,7 @@ import { dayM2, withoutDay } from './around/pace.ts'
 import { alone, figureNear, lengthMm } from './around/read.ts'
 import { byTiling } from './by-tiling.ts'
 import { floorSum } from './floors.ts'
-import { type LaidFloor, laidFor } from './plan.ts'
+import { type LaidFloor, laidFor, tiledFloor } from './plan.ts'
 import { temperaturesOf } from './site.ts'
 import { jointOf, knownTile, mortarOf, tilePhrase, usualJointMm } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'
@@ -73,8 +73,9 @@ function counted(facts: Facts, tile: Tile, jointMm: number, areaM2: number, rule
 
 function onEdges({ rooms, cells }: LaidFloor, rule: ClipRule): Outcome<Counted> {
   let [clips, shared] = [0, 0]
-  for (const { room, floor, start } of rooms) {
-    const edges = sharedEdges(floor, start.spec)
+  for (const laid of rooms) {
+    const { room, start } = laid
+    const edges = sharedEdges(tiledFloor(laid), start.spec)
     if (!edges.ok) return edges
     const here = clipsForEdges(edges.value, rule)
     if (!here.ok) return here
