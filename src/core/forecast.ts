@@ -1,5 +1,5 @@
 /** What a pack will cover on the rest of a floor: the configured coverage, moved by what the crew has logged. */
-import { fine, type Outcome, type Range, within } from '../problem.ts'
+import { fine, type Outcome, type Range, refuse, within } from '../problem.ts'
 import { AREA, AREA_LEFT, COVERAGE, PACKS } from './stock.ts'
 
 export const LOG_SD: Range = { field: 'log-sd', unit: '', min: 0.001, max: 2 }
@@ -21,6 +21,46 @@ export type ForecastRules = {
   /** How far a crew is off when it tells packs used [packs]. */
   readonly readingPacks: number
 }
+
+export type Breakage = {
+  /** Tiles that break on the rest: as likely more as less, and enough nine times in ten. */
+  readonly even: number
+  readonly safe: number
+}
+
+export const TILES: Range = { field: 'tiles', unit: '', min: 0, max: 1_000_000 }
+
+/** How many tiles will break on the rest of a floor, by how many broke so far.
+ *  Breaking is a Poisson process of unknown rate; with Jeffreys' prior Gamma(1/2, 0) the count to come is negative binomial:
+ *  P(k) = C(k + r - 1, k) p^r (1 - p)^k with r = broken + 1/2, p = handled / (handled + left).
+ *  @param broken TILES    @param set TILES: laid whole    @param left TILES, still to lay
+ *  @problem out-of-range; missing `tiles` where nothing was handled yet
+ *  @source the gamma-Poisson model (any text on Bayesian statistics)
+ *  @example 3 broken, 40 set, 20 left: 1 even, 4 safe */
+export function breakage(broken: number, set: number, left: number): Outcome<Breakage> {
+  for (const n of [broken, set, left]) {
+    const check = within(TILES, n)
+    if (!check.ok) return check
+  }
+  const handled = broken + set
+  if (handled <= 0) return refuse('missing', { field: 'tiles' })
+  const r = broken + 1 / 2
+  const q = left / (handled + left)
+  let p = (1 - q) ** r
+  let sum = p
+  let k = 0
+  let even: number | null = sum >= EVEN ? 0 : null
+  while (sum < SAFE && k < left) {
+    p *= ((k + r) / (k + 1)) * q
+    k++
+    sum += p
+    if (even === null && sum >= EVEN) even = k
+  }
+  return fine({ even: even ?? k, safe: k })
+}
+
+const EVEN = 0.5
+const SAFE = 0.9
 
 export type Forecast = {
   /** Median coverage. [m2 a pack] */

@@ -61,7 +61,9 @@ export type Change = By & {
   readonly undone?: boolean
 } & (
     | { readonly is: 'facts'; readonly keys: readonly FactName[]; readonly was: Facts; readonly now: Facts }
-    | { readonly is: 'use' | 'reading'; readonly id: string }
+    /** `use` where it was taken back: it is none of the log any more. */
+    | { readonly is: 'use'; readonly id: string; readonly use?: UseBody }
+    | { readonly is: 'reading'; readonly id: string }
     | { readonly is: 'undo' }
   )
 

@@ -246,9 +246,17 @@ function undone(memory: Memory, entry: Entry): Memory {
     base as Memory,
   )
   const changes = memory.job.changes.map((c) =>
-    stillStands(c) && c.messageId === messageId ? { ...c, undone: true } : c,
+    stillStands(c) && c.messageId === messageId ? { ...c, ...takenUse(c, memory.job), undone: true } : c,
   )
   return { ...without, job: withChange({ ...without.job, changes }, { ...by(entry), is: 'undo' }) }
+}
+
+/** What a log entry told, for the history, once it is taken back. */
+function takenUse(change: Change, job: Job): { readonly use?: UseBody } {
+  const use = change.is === 'use' ? job.uses.find(({ id }) => id === change.id) : undefined
+  if (use === undefined) return {}
+  const { id: _i, at: _a, person: _p, personName: _n, messageId: _m, ...told } = use
+  return { use: told }
 }
 
 function withoutChange(memory: Memory, change: Change): Memory {

@@ -31,6 +31,9 @@ export const LOG_WORDS = [
   'set-tiles',
   'broke',
   'binned',
+  /** A mix of a size nobody measured. */
+  'batch',
+  'gets',
   'left',
   'total',
   'burning',

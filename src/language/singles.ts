@@ -124,7 +124,7 @@ function bareCount(context: Figure): boolean {
     draft.boxTiles ??= q.n
     return true
   }
-  const bag = noun(context, 'bag', 'kit')
+  const bag = noun(context, 'bag', 'kit') !== undefined || (q.token.spelled && isAndAHalf(reader, q.first))
   if (bag && q.n >= 0) {
     const parts = partsOf(context)
     if (parts === null) return true
@@ -145,10 +145,18 @@ function coversBetween({ reader, q }: Figure, box: Noun): boolean {
 
 const isShare = (n: number | undefined): n is number => n !== undefined && n > 0 && n < 1
 
+/** "bag and a half": one and the half, of a bag without a count. */
+function isAndAHalf(reader: Reader, first: number): boolean {
+  const and = reader.is(first - 1, 'the', 'per') ? first - 2 : first - 1
+  if (!reader.is(and, 'and') || !reader.is(and - 1, 'bag', 'kit')) return false
+  return reader.number(and - 2) === null && (reader.number(and - 3) === null || !reader.is(and - 2, 'of'))
+}
+
 /** "2 half bags" is one bag; the half itself was counted with its figure (null). */
 function partsOf({ q, reader }: Figure): number | null {
   const [before, after] = [reader.number(q.first - 1), reader.number(q.last + 1)]
   if (q.token.spelled && isShare(q.n) && before && Number.isInteger(before.value)) return null
+  if (q.token.spelled && isShare(q.n) && isAndAHalf(reader, q.first)) return 1 + q.n
   return after?.spelled && isShare(after.value) ? q.n * after.value : q.n
 }
 

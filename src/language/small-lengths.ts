@@ -43,7 +43,7 @@ export function small(context: Figure): boolean {
   if (mm === null || mm <= 0 || mm > MOST_SMALL_MM) return false
   const candidates: [Noun | undefined, (mm: number) => void][] = [
     [
-      noun(context, ...JOINT),
+      jointNoun(context),
       (v) => {
         draft.jointMm ??= v
       },
@@ -79,11 +79,20 @@ export function small(context: Figure): boolean {
   return false
 }
 
+/** The joint, but for a figure in words beside what is grout as well: "queda medio de boquilla". */
+function jointNoun(context: Figure): Noun | undefined {
+  const joint = noun(context, ...JOINT)
+  const isGrout = joint !== undefined && context.reader.is(joint.mark.first, 'grout')
+  return isGrout && context.q.token.spelled && context.q.unit === null ? undefined : joint
+}
+
 /** "3/16 jt boxes of 5": what a box or bag holds is a count, whatever else stands near. */
 function isCount(context: Figure): boolean {
   const { q } = context
   if (q.dimension !== 'none' || !Number.isInteger(q.n)) return false
   const pack = noun(context, 'box', 'bag', 'kit')
+  // "1 bulto de boquilla": grout by the bag, though the word is the joint's too.
+  if (pack?.after && pack.distance === 1) return true
   return pack !== undefined && pack.distance <= 2 && perBetween(context, pack)
 }
 

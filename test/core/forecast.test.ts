@@ -1,6 +1,11 @@
+import { createRequire } from 'node:module'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { forecast } from '../../src/core/forecast.ts'
+import { breakage, forecast } from '../../src/core/forecast.ts'
+
+const { gamma: mathGamma } = createRequire(import.meta.url)('mathjs/lib/browser/math.js') as {
+  gamma: (n: number) => number
+}
 
 const RULES = { priorLogSd: 0.2, stretchLogSd: 0.1, readingPacks: 0.25 }
 const SF = 0.09290304
@@ -63,5 +68,45 @@ describe('log-normal forecast', () => {
     [4, [], Number.POSITIVE_INFINITY],
   ])('prior %s, log %j, left %s is refused', (prior, uses, left) => {
     expect(forecast(prior, uses, left, RULES)).toMatchObject({ ok: false, problem: { code: 'out-of-range' } })
+  })
+})
+
+describe('breakage', () => {
+  /** Gamma functions of a general-purpose library, apart from the recursion. */
+  const gamma = (n: number): number => Number(mathGamma(n))
+  const cumulated = (k: number, r: number, p: number): number =>
+    Array.from({ length: k + 1 }, (_, i) => (gamma(i + r) / (gamma(i + 1) * gamma(r))) * p ** r * (1 - p) ** i).reduce(
+      (a, b) => a + b,
+      0,
+    )
+
+  test.each([
+    [3, 40, 20],
+    [0, 40, 60],
+    [1, 5, 80],
+    [8, 200, 90],
+  ])('%d broken of %d set, %d to go: the least counts with half and nine tenths of the odds', (broken, set, left) => {
+    const got = breakage(broken, set, left)
+    if (!got.ok) throw new Error(got.problem.code)
+    const [r, p] = [broken + 0.5, (broken + set) / (broken + set + left)]
+    for (const [k, odds] of [
+      [got.value.even, 0.5],
+      [got.value.safe, 0.9],
+    ] as const) {
+      expect(cumulated(k, r, p)).toBeGreaterThanOrEqual(odds)
+      if (k > 0) expect(cumulated(k - 1, r, p)).toBeLessThan(odds)
+    }
+  })
+
+  test('by hand: 3 broken, 40 set, 20 to go', () => {
+    // p = 43/63, P(0) = p^3.5 = 0.263, then 0.292, 0.208, 0.121, 0.063: half is passed at 1, nine tenths at 4.
+    expect(breakage(3, 40, 20)).toEqual({ ok: true, value: { even: 1, safe: 4 } })
+  })
+
+  test('nothing handled yet tells nothing; what is no count is refused', () => {
+    expect(breakage(0, 0, 20)).toMatchObject({ ok: false })
+    expect(breakage(Number.NaN, 40, 20)).toMatchObject({ ok: false })
+    expect(breakage(1, 40, -1)).toMatchObject({ ok: false })
+    expect(breakage(1, 40, 0)).toEqual({ ok: true, value: { even: 0, safe: 0 } })
   })
 })

@@ -118,28 +118,36 @@ export const commands: CommandLocale = {
   },
   log: {
     used: [
-      'used$|usd$|went through|gone through|burned|burnt|used up|been through|took us|consumed|put down|go through',
+      'used$|usd$|usedd$|went through|went thru|gone through|gone thru|going through|ran through|ate up$|burned|burnt|used up|been through|took us|consumed|put down|go through',
       'down on|went down|bags down|bag down',
+      'bags gone|bag gone|bags in$|bags spread',
+      'were at$|we are at|im at$|i am at + bag|on',
       'did$|done$ + with|on',
       'emptied|finished a bag|finished another|finished bag',
     ],
     opened: [
-      'opened|opening another|open another|cracked open|cracked another|busted open|broke open|started another|started a new bag|popped another|just opened',
+      'opened|opend|opening another|cracking another|into another bag|on another bag|on to another bag|open another|cracked open|cracked another|busted open|broke open|started another|started a new bag|popped another|just opened',
     ],
     'set-tiles': ['set$|laid$|down$|installed|stuck|placed'],
     broke: [
-      'broke|broken|cracked + tile|pc|piece',
-      'chipped|busted + tile|pc|piece',
-      'broke|broken|busted|ruined|breakage|dropped + !open',
+      'broke$|broken|busted|ruined|breakage|smashed|snapped|wrecked + !open',
+      'chipped|cracked|dropped + !another bag + !open + !grout + !joint + !slab + !concrete + !why',
     ],
     binned: [
       'binned|went bad|gone bad|bin the|chucked|dumped|tossed|threw out|threw away|thrown out|trashed|wasted|went off|scrapped|lost a batch|kicked off|set up in the bucket',
     ],
-    left: ['left$|still have|remaining|leftover|left over|on hand|on site|on the truck|in the truck|in stock'],
+    batch: ['batch|batches|a mix$|the mix$|bucket of|half a bucket'],
+    gets: [
+      'we get$|i get$|we got$|im getting|were getting|only getting|we are getting|been getting|averaging|we average|it covers|comes out to',
+    ],
+    left: [
+      'left$|lefft$|got left|still have|still got|remaining|leftover|left over|on hand|on site|on the truck|in the truck|in stock',
+    ],
     total: ['so far|in all|in total|total|altogether|all told|all day|up to now|by now'],
     burning: [
-      'burning + mud|thinset|mortar|bag|material',
-      'burn + mud|thinset',
+      'burning + mud|thinset|mortar|bag|material|grout',
+      'burn + mud|thinset|grout',
+      'burnin$|burnin + mud|thinset|grout|bag',
       'eating mud|eating thinset|eating up mud|going heavy|too heavy on|heavy on the mud|heavy on mud|wasting mud|wasting thinset|too much mud|too much thinset|using too much + mud|thinset|mortar|bag',
     ],
     'rows-to-go': [
@@ -151,7 +159,7 @@ export const commands: CommandLocale = {
     ],
     short: ['short$|be short|come up short|coming up short|shy$ + tile|box|piece|pc'],
     finish: [
-      'finish|to go$|left to go|rest of|enough|make it|more bags|how many more|how much more|still need|to the end|wrap up',
+      'finish|to go$|left to go|rest of|do the rest|need more|gonna need|for the rest|cover the rest|the rest$|enough|make it|more bags|how many more|how much more|still need|to the end|wrap up',
     ],
     reading: [
       '^log$|log that|log it|log a|note$|note that|note down|make a note|write down|record that|record a|for the record|put on record|reading',

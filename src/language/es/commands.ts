@@ -74,20 +74,28 @@ export const commands: CommandLocale = {
   },
   log: {
     used: [
-      'use$|usamos|usado|usados|usaron|gaste|gastamos|gastado|gastados|gastaron|se fueron|llevamos|nos comimos|consumimos|echamos|nos acabamos|van$',
+      'use$|usamos|ocupamos|ocupe$|acabamos|me acabe|nos acabamos|se acabaron|usado|usados|usaron|gaste|gastamos|gastado|gastados|gastaron|se fueron|llevamos|nos comimos|consumimos|echamos|nos acabamos|van$',
     ],
-    opened: ['abri$|abrimos|abrieron|destapamos|destape|abri otro|abrimos otro'],
+    opened: [
+      'abri$|abriendo otro|empezamos otro|empece otro|vamos en otro|abrimos|abrieron|destapamos|destape|abri otro|abrimos otro',
+    ],
     'set-tiles': [
       'puse|pusimos|puestas|puestos|colocamos|coloque|colocadas|pegue|pegamos|pegadas|instalamos|instaladas|van$|llevamos',
     ],
     broke: [
-      'rompimos|rompio|rompi$|rompieron|rompiero|quebramos|quebro|quebraron|quebradas|quebrada|rotas|rota$|rotos',
+      'rompimos|se rompio|se rompieron|se quebro|se quebraron|despostillada|despostilladas|desportillada|desportilladas|rompi$|rompieron|rompiero|quebramos|quebro|quebraron|quebradas|quebrada|rotas|rota$|rotos',
     ],
-    binned: ['tiramos|tire$|se tiro|a la basura|desperdiciamos|se echo a perder|se nos endurecio|se endurecio'],
-    left: ['queda$|quedan|sobra$|sobran|restan|tenemos|hay$|todavia'],
+    batch: ['tanda|la mezcla|una mezcla|mezcla$|cubeta'],
+    gets: ['sacamos|nos rinde|me rinde|nos da$|me da$|estamos sacando|nos esta rindiendo|rendimos|nos rindio'],
+    binned: [
+      'tiramos|tire$|se tiro|a la basura|desperdiciamos|se echo a perder|se nos endurecio|se endurecio|se nos paso|se nos fraguo|fraguo|echamos a perder|botamos|se perdio',
+    ],
+    left: ['queda$|nos queda|me queda|quedan|sobra$|sobran|restan|tenemos|hay$|todavia'],
     total: ['hasta ahora|en total|total|ya van|en todo|hasta ahorita'],
     burning: [
-      'gastando + mezcla|mucho|demasiada|demasiado',
+      'gastando + mezcla|mucho|mucha|demasiada|demasiado|boquilla|lechada',
+      'quemando + mezcla|pega|pegamento|boquilla',
+      'demasiada boquilla|mucha boquilla|mucho pegamento|demasiado pegamento|comiendo la mezcla|comiendose la mezcla',
       'demasiada mezcla|mucha mezcla|desperdiciando mezcla|quemando mezcla|te estas acabando la mezcla',
     ],
     'rows-to-go': ['hileras por poner|hileras mas|faltan + hilera|hileras|filas', 'filas por poner|hileras que faltan'],
@@ -95,7 +103,9 @@ export const commands: CommandLocale = {
       'ya no hay del lote|se acabo el lote|no hay mas del lote|lote agotado|descontinuado|no hay del mismo lote|lote + acabo|no hay|agoto',
     ],
     short: ['faltan + pieza|loseta|azulejo|caja|tile', 'me faltan|nos faltan|corto de|cortos de'],
-    finish: ['terminar|acabar|por hacer|faltan|alcanza|alcanzan|para el resto|cuantos mas|cuantas mas'],
+    finish: [
+      'terminar|hace falta mas|necesito mas|necesitamos mas|va a faltar|el resto|lo que falta|lo que queda|acabar|por hacer|faltan|alcanza|alcanzan|para el resto|cuantos mas|cuantas mas',
+    ],
     reading: ['^anota|anotalo|apunta|registra|toma nota|para que conste|lectura'],
     lifted: ['levante|levantamos|despegue|despegamos + contacto|cobertura|%|loseta|una'],
     'owner-word': [

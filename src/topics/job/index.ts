@@ -24,7 +24,7 @@ import { lasting, numberIn, quantitiesOf, tilesBySize, type Values } from './qua
 import { signOff } from './record.ts'
 import { bucket, cancelLast, cancelReminders, listReminders, remind, snooze, upcoming } from './remind.ts'
 import { startsBucket, tellsCountry } from './route.ts'
-import { changePhrase, factPhrase, factPhrases, factWord, jobName, logLines } from './tell.ts'
+import { changePhrase, factPhrase, factPhrases, factWord, jobName, logLines, whatChanged } from './tell.ts'
 
 export function job(brief: Brief): Outcome<Told> {
   const { command, zone, yes } = brief.heard.commands
@@ -145,7 +145,10 @@ function undo(brief: Brief): Outcome<Told> {
   return fine({
     topic: 'job',
     answer: undoneLine(brief, what, after),
-    details: [...(list.length > 0 ? [say('job.now', { list })] : [say('job.now-empty')]), ...(held.details ?? [])],
+    details: [
+      ...(list.length > 0 ? [say('job.now', { list })] : (held.details ?? []).length > 0 ? [] : [say('job.now-empty')]),
+      ...(held.details ?? []),
+    ],
     values: held.values,
     entries: [entry],
   })
@@ -156,8 +159,7 @@ function undoneLine(brief: Brief, what: 'change' | 'talk' | 'parked', after: Mem
   if (what === 'parked') return say('job.reopened', { job: jobName(after.job) })
   if (what === 'talk') return say('job.undone-talk', { text: quote((talkBefore?.text ?? '').slice(0, 60)) })
   const change = job.changes.findLast((c) => c.is !== 'undo' && !c.undone)
-  if (change?.is !== 'facts')
-    return say('job.undone', { what: change ? changePhrase(change, job, brief) : say('job.an-undo') })
+  if (change?.is !== 'facts') return say('job.undone', { what: change ? whatChanged(change, job) : say('job.an-undo') })
   const what2 = change.keys.map((key) => {
     const back = factPhrase(key, change.was, brief.metric)
     const gone = factPhrase(key, change.now, brief.metric) ?? say('job.fact-only', { what: factWord(key) })

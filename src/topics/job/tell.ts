@@ -1,6 +1,6 @@
 /** A job in words: its facts, its log, its history. */
 import { type FactName, type Facts, type Room, TILING, type Tiling } from '../../facts.ts'
-import { type Change, type Job, logged, type Reading } from '../../jobs/job.ts'
+import { type Change, type Job, logged, type Reading, type Stuff } from '../../jobs/job.ts'
 import {
   type Amount,
   area,
@@ -120,9 +120,9 @@ export const jobName = (job: Job): Phrase =>
   job.name === null ? say('job.numbered', { n: count(job.n) }) : say('job.named', { name: quote(job.name) })
 
 /** What was used, set, broken and is left, one line for each stuff. */
-export function logLines(job: Job): Phrase[] {
+export function logLines(job: Job, only: readonly Stuff[] = ['mortar', 'grout', 'tile']): Phrase[] {
   const lines: Phrase[] = []
-  for (const stuff of ['mortar', 'grout'] as const) {
+  for (const stuff of (['mortar', 'grout'] as const).filter((one) => only.includes(one))) {
     const sums = logged(job, stuff)
     if (sums.bags > 0 || sums.m2 > 0)
       lines.push(
@@ -136,12 +136,13 @@ export function logLines(job: Job): Phrase[] {
     if (sums.leftBags !== null)
       lines.push(say('log.left-bags', { bags: number(sums.leftBags, 1), stuff: word(`stuff-${stuff}`) }))
   }
+  if (!only.includes('tile')) return lines
   const tiles = logged(job, 'tile')
   if (tiles.rows > 0) lines.push(say('log.rows', { rows: count(tiles.rows) }))
   if (tiles.tiles > 0) lines.push(say('log.tiles', { tiles: count(tiles.tiles) }))
   else if (tiles.m2 > 0) lines.push(say('log.set-area', { area: area(tiles.m2) }))
   if (tiles.broken > 0) lines.push(say('log.broken', { tiles: count(tiles.broken) }))
-  if (tiles.leftBoxes !== null) lines.push(say('log.left-boxes', { boxes: count(tiles.leftBoxes) }))
+  if (tiles.leftBoxes !== null) lines.push(say('log.left-boxes', { boxes: number(tiles.leftBoxes, 2) }))
   if (tiles.leftTiles !== null) lines.push(say('log.left-tiles', { tiles: count(tiles.leftTiles) }))
   return lines
 }
@@ -170,17 +171,23 @@ export function changePhrase(change: Change, job: Job, brief: Brief, only: reado
       })
       return say(undone, { ...at, what })
     }
-    case 'use': {
-      const use = job.uses.find((u) => u.id === change.id)
-      return say(undone, { ...at, what: use ? usePhrase(use) : say('job.a-log', {}) })
-    }
-    case 'reading': {
-      const reading = job.readings.find((r) => r.id === change.id)
-      return say(undone, { ...at, what: reading ? readingText(reading) : say('job.a-reading', {}) })
-    }
+    case 'use':
+    case 'reading':
+      return say(undone, { ...at, what: whatChanged(change, job) })
     case 'undo':
       return say('job.changed', { ...at, what: say('job.an-undo', {}) })
   }
+}
+
+/** What a change told, without who and when. */
+export function whatChanged(change: Exclude<Change, { readonly is: 'facts' }>, job: Job): Amount | Phrase {
+  if (change.is === 'undo') return say('job.an-undo', {})
+  if (change.is === 'reading') {
+    const reading = job.readings.find((r) => r.id === change.id)
+    return reading ? readingText(reading) : say('job.a-reading', {})
+  }
+  const use = job.uses.find((u) => u.id === change.id) ?? change.use
+  return use ? usePhrase(use) : say('job.a-log', {})
 }
 
 /** What one log entry told. */
@@ -207,7 +214,7 @@ export function usePhrase(use: {
   if (use.rows !== undefined) return say('log.use-rows', { rows: count(use.rows) })
   if (use.tiles !== undefined) return say('log.use-tiles', { tiles: count(use.tiles) })
   if (use.leftBags !== undefined) return say('log.use-left', { bags, stuff })
-  if (use.leftBoxes !== undefined) return say('log.use-left-boxes', { boxes: count(use.leftBoxes) })
+  if (use.leftBoxes !== undefined) return say('log.use-left-boxes', { boxes: number(use.leftBoxes, 2) })
   if (use.leftTiles !== undefined) return say('log.use-left-tiles', { tiles: count(use.leftTiles) })
   return say('log.use-area', { area: area(use.m2 ?? 0) })
 }

@@ -1,7 +1,8 @@
 /** "You're burning mud": what a bag covered against what that trowel should cover, and what would account for it. */
 import { bedParts, mortarNeed } from '../../core/mortar.ts'
 import { exactly, type Spread } from '../../core/spread.ts'
-import { logged } from '../../jobs/job.ts'
+import { differing, logged } from '../../jobs/job.ts'
+import { ENTRY_VERSIONS } from '../../jobs/memory.ts'
 import { area, type Phrase, percent, say, small } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { spreadOf } from '../../settings.ts'
@@ -18,7 +19,7 @@ export function burning(brief: Brief, saidM2PerBag: number | null): Outcome<Told
   if (!basis.ok) return basis
   const b = basis.value
   const log = logged(brief.memory.job, 'mortar')
-  const actual = saidM2PerBag ?? (log.bags > 0 && log.m2 > 0 ? log.m2 / log.bags : null)
+  const actual = saidM2PerBag ?? coverageLogged(log.stretches)
   const { low, usual, high } = b.coverageM2
   const common = {
     topic: 'log' as const,
@@ -26,6 +27,7 @@ export function burning(brief: Brief, saidM2PerBag: number | null): Outcome<Told
     sources: b.sources,
     working: b.working,
     offers: ['math'],
+    ...keptSetup(brief),
     values: {
       mortar_coverage_m2_per_bag: usual,
       mortar_coverage_m2_per_bag_low: low,
@@ -55,6 +57,24 @@ export function burning(brief: Brief, saidM2PerBag: number | null): Outcome<Told
       ...(verdict === 'light' ? [say('log.light-check')] : []),
     ],
   })
+}
+
+/** Over the stretches that were logged with their area. [m2 a bag] */
+export function coverageLogged(
+  stretches: readonly { readonly packs: number; readonly areaM2: number }[],
+): number | null {
+  const packs = stretches.reduce((sum, stretch) => sum + stretch.packs, 0)
+  return packs > 0 ? stretches.reduce((sum, stretch) => sum + stretch.areaM2, 0) / packs : null
+}
+
+/** The trowel that was asked for is the job's from then on. */
+function keptSetup({ heard, memory }: Brief): Pick<Told, 'entries'> {
+  const { trowel, backButter } = heard.facts
+  const fresh = { ...(trowel ? { trowel } : {}), ...(backButter === undefined ? {} : { backButter }) }
+  const facts = { ...memory.facts, ...fresh }
+  return differing(memory.facts, facts).length > 0
+    ? { entries: [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts } }] }
+    : {}
 }
 
 type Basis = Extract<ReturnType<typeof coverageBasis>, { ok: true }>['value']

@@ -22,7 +22,7 @@ export type Finish = {
 }
 
 /** What a bag covers by the figures of config, before anything is logged; null where that cannot be told. [m2 a bag] */
-function priorM2(brief: Brief, facts: Facts, stuff: Stuff): number | null {
+export function priorM2(brief: Brief, facts: Facts, stuff: Stuff): number | null {
   const quiet = quietly(brief, lasting(facts))
   if (stuff === 'mortar') {
     const basis = coverageBasis(quiet)

@@ -1,5 +1,5 @@
 /** The log: what went down, what it takes to finish, who burns what, running short, readings. */
-import type { ReadingBody, ReadingKind, UseBody } from '../../jobs/job.ts'
+import type { Job, ReadingBody, ReadingKind, UseBody } from '../../jobs/job.ts'
 import { undoEntry } from '../../jobs/memory.ts'
 import { type Phrase, percent, quote, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
@@ -8,11 +8,12 @@ import { logLines, usePhrase } from '../job/tell.ts'
 import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
 import { burning } from './burning.ts'
+import { burningGrout } from './burning-grout.ts'
 import { after, readingEntry, useEntry } from './entries.ts'
 import { finishOf } from './finish.ts'
 import { type LogRead, readLog } from './read.ts'
 import { runningShort } from './short.ts'
-import { tilesLeft } from './tiles.ts'
+import { tilesLeft, tilesToFinish } from './tiles.ts'
 import { logValues } from './values.ts'
 
 export function log(brief: Brief): Outcome<Told> {
@@ -26,7 +27,9 @@ export function log(brief: Brief): Outcome<Told> {
     case 'boxes':
       return refuse('question', { question: 'box' })
     case 'burning':
-      return burning(brief, read.m2PerBag)
+      return read.stuff === 'grout' ? burningGrout(brief, read.m2PerBag) : burning(brief, read.m2PerBag)
+    case 'tiles':
+      return tilesToFinish(brief, read.left)
     case 'short':
       return runningShort(brief, read)
     case 'finish':
@@ -56,20 +59,29 @@ export function withSetup(use: UseBody, brief: Brief): UseBody {
 }
 
 function keepUses(brief: Brief, read: Extract<LogRead, { is: 'use' }>): Outcome<Told> {
-  const uses = read.uses.map((use) => withSetup(use, brief))
   const takesBack =
     read.corrects && brief.memory.job.changes.findLast((c) => c.is !== 'undo' && !c.undone)?.is === 'use'
+  const uses = read.uses.map((use) => withSetup(takesBack ? corrected(use, brief.memory.job) : use, brief))
   const entries = [...(takesBack ? [undoEntry(brief.memory)] : []), ...uses.map(useEntry)]
   const { job, facts } = after(brief, entries)
   const stuff = uses[0].stuff === 'tile' ? 'mortar' : uses[0].stuff
-  const told = finishOf(brief, job, facts, stuff, { leftM2: null, haveBags: null })
+  // What broke or is left of the tile says nothing of bags.
+  const aside = uses.every(
+    (use) => use.stuff === 'tile' && use.tiles === undefined && use.m2 === undefined && use.rows === undefined,
+  )
+  const told = aside ? fine(null) : finishOf(brief, job, facts, stuff, { leftM2: null, haveBags: null })
   // What was told is kept whatever comes of the sums.
   const sums = told.ok ? told.value : null
   const short = tilesLeft(brief, job, facts)
   return fine({
     topic: 'log',
     answer: say(takesBack ? 'log.corrected' : 'log.kept', { list: uses.map(usePhrase) }),
-    details: [...logLines(job), ...(sums?.lines ?? []), ...(sums?.answer ? [sums.answer] : []), ...short.lines],
+    details: [
+      ...(sums?.answer ? [sums.answer] : []),
+      ...(uses.some((use) => use.stuff === 'tile') ? short.lines : []),
+      ...sumLines(job, uses),
+      ...(uses[0].stuff === 'tile' ? [] : (sums?.lines ?? [])),
+    ],
     warnings: sums?.warnings ?? [],
     working: sums?.working ?? [],
     values: { ...sums?.values, ...short.values, ...logValues(job) },
@@ -78,22 +90,43 @@ function keepUses(brief: Brief, read: Extract<LogRead, { is: 'use' }>): Outcome<
   })
 }
 
+/** "no its 2 bags": what is not told anew stays as it was logged. */
+function corrected(use: UseBody, job: Job): UseBody {
+  const last = job.uses.at(-1)
+  if (last === undefined || last.stuff !== use.stuff) return use
+  const { bags, m2, tiles, total } = last
+  const was = { bags, m2, tiles, total }
+  return { ...Object.fromEntries(Object.entries(was).filter(([, value]) => value !== undefined)), ...use }
+}
+
+/** The sums of what was just logged, where they say more than the log itself. */
+function sumLines(job: Job, uses: readonly UseBody[]): Phrase[] {
+  const stuffs = [...new Set(uses.map((use) => use.stuff))]
+  const first = stuffs.length === 1 && job.uses.filter((use) => use.stuff === stuffs[0]).length === 1
+  return first ? [] : logLines(job, stuffs)
+}
+
 function finish(brief: Brief, read: Extract<LogRead, { is: 'finish' }>): Outcome<Told> {
   const { job, facts } = brief.memory
   const told = finishOf(brief, job, facts, read.stuff, read)
   if (!told.ok) return told
   const sums = told.value
   const entries = read.haveBags === null ? [] : [useEntry({ stuff: read.stuff, leftBags: read.haveBags })]
-  if (!sums?.answer)
+  if (!sums?.answer) {
+    const known = after(brief, entries).job
     return fine({
       ...standing(brief),
-      details: [...logLines(job), say('log.no-floor')],
+      answer: say('log.no-floor'),
+      details: logLines(known, [read.stuff]),
       warnings: sums?.warnings ?? [],
+      values: logValues(known),
+      entries,
     })
+  }
   return fine({
     topic: 'log',
     answer: sums.answer,
-    details: [...sums.lines, ...logLines(job)],
+    details: [...sums.lines, ...logLines(after(brief, entries).job, [read.stuff])],
     warnings: sums.warnings,
     working: sums.working,
     values: { ...sums.values, ...logValues(job) },
