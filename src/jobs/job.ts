@@ -189,9 +189,10 @@ export function logged(job: Job, stuff: Stuff): Logged {
       leftBags = use.leftBags
       if (use.leftBags < 1) inOpen = use.leftBags
     }
-    if (use.leftBoxes !== undefined) leftBoxes = use.leftBoxes
-    if (use.leftTiles !== undefined) leftTiles = use.leftTiles
-    if (use.tiles !== undefined && leftTiles !== null) leftTiles = Math.max(0, leftTiles - use.tiles)
+    if (use.leftBoxes !== undefined || use.leftTiles !== undefined) {
+      leftBoxes = use.leftBoxes ?? null
+      leftTiles = use.leftTiles ?? null
+    } else if (leftTiles !== null) leftTiles = Math.max(0, leftTiles - (use.tiles ?? 0) - (use.broken ?? 0))
     if (use.m2 !== undefined && use.m2 > 0) {
       if (use.bags !== undefined && use.bags > 0) stretches.push({ packs: use.bags, areaM2: use.m2 })
       else if (use.opened !== undefined)

@@ -40,6 +40,8 @@ export const LOG_WORDS = [
   'rows-to-go',
   'lot-gone',
   'short',
+  'running-short',
+  'how-far',
   'finish',
   'reading',
   'lifted',

@@ -24,7 +24,7 @@ describe('rows of the floor as it is laid', () => {
     expect(textOf(reply)).toMatch(/row 12 of 14/)
     // The last column holds 16: behind cover they save 16, and are the last row's.
     expect(textOf(reply)).toMatch(
-      /3\. Another lot for the 16 pieces by the right wall.*saves 16\. Decide before row 14/,
+      /1\. Another lot for the 16 pieces by the right wall.*saves 16\. Decide before row 14/,
     )
   })
 
@@ -72,6 +72,35 @@ describe('rows of the floor as it is laid', () => {
     expect(textOf(talk(SHOP, '9 boxes left, 20 rows to go'))).toMatch(/has 14 rows in all/)
   })
 
+  test('the wall of the first row and the one an oven will hide, both in one message', () => {
+    const reply = talk(SHOP, 'started at the back wall, oven goes on the left wall, 8 rows set, 5 boxes left, make it?')
+    // Rows of 14 down the 24 ft: 8 of 16 are set, 112 places to go, one of each row at the left wall.
+    expect(reply.answer).toMatch(/8 rows to go take 112, you have 40/)
+    expect(textOf(reply)).toMatch(/by the left wall where it is hidden, 8 pieces: saves 8\. Decide before row 9/)
+  })
+
+  test('how far they go, running short, cracked: the rest and what was logged before', () => {
+    const crew = new Crew()
+    crew.say(SHOP)
+    expect(crew.say('10 rows in, 4 boxes left, will that do it').values).toMatchObject({
+      tiles_short: 32,
+      last_row: 12,
+    })
+    expect(crew.say('we cracked 5, still enough?').values).toMatchObject({ tiles_short: 37 })
+    expect(crew.say('how far will 4 boxes get us').values).toMatchObject({ last_row: 12 })
+    expect(crew.say('what row do we get to with 40 tiles').values).toMatchObject({ tiles_short: 24, last_row: 12 })
+    expect(crew.say('running short, 2 boxes left').values).toMatchObject({ tiles_short: 48, last_row: 11 })
+    crew.say('set 4 rows')
+    expect(crew.say('2 boxes left, enough?').answer).toMatch(/all 14 rows are set/)
+  })
+
+  test('rows set and to go that do not add up to the layout are said, and not kept', () => {
+    const crew = new Crew()
+    crew.say(SHOP)
+    expect(textOf(crew.say('22 rows down 14 to go 9 boxes left'))).toMatch(/has 14 rows in all/)
+    expect(crew.memory.job.uses).toMatchObject([{ leftBoxes: 9 }])
+  })
+
   test('the wall of the first row: told, else away from the door', () => {
     expect(textOf(talk(SHOP, 'set 3 rows, 60 tiles left, do we make it? started at the top wall'))).toMatch(
       /13 rows to go take 182/,
@@ -117,10 +146,12 @@ describe('the plan behind it', () => {
   })
 
   test('once rows are set the start line is held; before that it is searched', () => {
-    expect(textOf(talk(SHOP, '5 boxes left, 6 rows to go'))).toMatch(/2\. No other start line/)
+    expect(textOf(talk(SHOP, '5 boxes left, 6 rows to go'))).toMatch(
+      /Nothing to gain: .*the start line \(the rows set hold it\)/,
+    )
     // 20 ft across: whole tiles at one wall leave a column less to cut in.
     expect(textOf(talk(SHOP, '27 boxes left, do we make it'))).toMatch(
-      /2\. Another start line, .*: saves 8, enough\. Before row 1/,
+      /1\. Another start line, .*: saves 8, enough\. Before row 1/,
     )
   })
 
@@ -130,7 +161,7 @@ describe('the plan behind it', () => {
     crew.say('hide cuts on the left wall')
     const first = textOf(crew.say('1 box left, 14 rows to go'))
     expect(first).toMatch(/by the left wall where it is hidden, \d+ pieces: saves \d+\. Decide before row \d+/)
-    expect(textOf(crew.say('1 box left, 6 rows to go'))).toMatch(/Nothing unset is left behind the left wall/)
+    expect(textOf(crew.say('1 box left, 6 rows to go'))).toMatch(/another lot by the left wall \(all set there\)/)
   })
 
   test('a weave has no rows: reckoned tile by tile, and no last row is told', () => {
@@ -180,6 +211,9 @@ describe('en español', () => {
     // 7.3 m between gaps of 6.35 mm take 16.03 modules of 455 mm: 17 places in a row at a balanced start.
     expect(short.values).toMatchObject({ tiles_short: 6 * 17 - 72 })
     expect(textOf(short)).toMatch(/^Faltan 30 losetas: las 6 hileras por poner llevan 102, tienes 72/)
+    expect(talk(PISO, 'me quedan 40 piezas y faltan 4 hileras, alcanza?').values['tiles_short']).toBe(4 * 17 - 40)
+    expect(talk(PISO, 'llevamos 10 hileras, quedan 5 cajas, alcanza').values['tiles_short']).toBe(4 * 17 - 40)
+    expect(talk(PISO, '10 hileras puestas', 'hasta donde llego con 4 cajas').values['last_row']).toBe(11)
     expect(talk(PISO, 'se acabo el lote, me faltan 6').values['tiles_short']).toBe(6)
     expect(talk(PISO, 'pusimos 10 hileras, quedan 60 losetas, alcanza?').values['tiles_short']).toBeGreaterThan(0)
     expect(textOf(talk(PISO, 'rompimos 8, alcanza?'))).toMatch(/losetas compradas/)

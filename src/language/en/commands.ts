@@ -128,7 +128,7 @@ export const commands: CommandLocale = {
     opened: [
       'opened|opend|opening another|cracking another|into another bag|on another bag|on to another bag|open another|cracked open|cracked another|busted open|broke open|started another|started a new bag|popped another|just opened',
     ],
-    'set-tiles': ['set$|laid$|down$|installed|stuck|placed'],
+    'set-tiles': ['set$|laid$|down$|installed|stuck|placed|rows in|rows done|rows finished|rows up|rows complete'],
     broke: [
       'broke$|broken|busted|ruined|breakage|smashed|snapped|wrecked + !open',
       'chipped|cracked|dropped + !another bag + !open + !grout + !joint + !slab + !concrete + !why',
@@ -158,6 +158,10 @@ export const commands: CommandLocale = {
       'dye lot + cant|no more|none',
     ],
     short: ['short$|be short|come up short|coming up short|shy$ + tile|box|piece|pc'],
+    'running-short': [
+      'running short|running low|running out|run short|ran out|almost out|about out|nearly out|short on tile|low on tile|short of tile',
+    ],
+    'how-far': ['how far|what row|which row|last row|get us to|how many rows|how many more rows'],
     finish: [
       'finish|to go$|left to go|rest of|do the rest|need more|gonna need|for the rest|cover the rest|the rest$|enough|make it|more bags|how many more|how much more|still need|to the end|wrap up',
     ],

@@ -83,7 +83,7 @@ export const commands: CommandLocale = {
       'puse|pusimos|puestas|puestos|colocamos|coloque|colocadas|pegue|pegamos|pegadas|instalamos|instaladas|van$|llevamos',
     ],
     broke: [
-      'rompimos|se rompio|se rompieron|se quebro|se quebraron|despostillada|despostilladas|desportillada|desportilladas|rompi$|rompieron|rompiero|quebramos|quebro|quebraron|quebradas|quebrada|rotas|rota$|rotos',
+      'rompimos|se rompio|se nos rompieron|se rompieron|se quebro|se quebraron|despostillada|despostilladas|desportillada|desportilladas|rompi$|rompieron|rompiero|quebramos|quebro|quebraron|quebradas|quebrada|rotas|rota$|rotos',
     ],
     batch: ['tanda|la mezcla|una mezcla|mezcla$|cubeta'],
     gets: ['sacamos|nos rinde|me rinde|nos da$|me da$|estamos sacando|nos esta rindiendo|rendimos|nos rindio'],

@@ -1,6 +1,7 @@
 /** "9 boxes left, 14 rows to go", "lot's gone, 6 short", "we broke 8, do we make it": what is left of the tile and of the floor. */
 import type { WallSide } from '../../facts.ts'
 import type { Memory } from '../../jobs/memory.ts'
+import type { LogWord } from '../../language/command-words.ts'
 import type { Concept } from '../../language/concepts.ts'
 import type { Heard } from '../../language/hear.ts'
 import type { Loose } from '../../language/singles.ts'
@@ -24,6 +25,8 @@ export type ShortRead = {
   readonly asksCount: boolean
   /** The wall the first row is at. */
   readonly from: WallSide | null
+  /** The wall an appliance will stand at. */
+  readonly covered: WallSide | null
 }
 
 export const TILE_NOUNS: readonly Concept[] = [
@@ -63,24 +66,26 @@ export function readShort(heard: Heard, memory: Memory): ShortRead | null {
   const { facts } = heard
   if (facts.rooms !== undefined || heard.has('bag', 'kit', 'mortar', 'grout', 'sheet', 'roll')) return null
   const counts = countsOf(heard)
+  const asksCount = heard.has('how-many', 'how-much') && !log.has('how-far')
   const boxes = facts.haveBoxes ?? null
-  const asks = asksSomething(heard) || log.has('finish')
+  const asks = asksSomething(heard) || ['finish', 'how-far', 'running-short'].some((w) => log.has(w as LogWord))
   const broken = log.has('broke') ? ((counts.tiles[0] ?? counts.bare[0])?.q.n ?? null) : null
   const [rows, setRows] = rowsTold(heard, counts)
   const missing = log.has('short') || log.has('lot-gone') ? ((counts.tiles[0] ?? counts.bare[0])?.q.n ?? null) : null
+  // "4 boxes left", "how far with 40 tiles": what is there, unless something of it was set, broken or is missing.
+  const asksOfAll = log.has('left') || (asks && !log.has('set-tiles') && !asksCount)
   const left = counts.tiles.find((l) => l.q.n !== broken && l.q.n !== missing && isLeft(l)) ?? null
-  const tiles =
-    left?.q.n ?? (log.has('left') && broken === null && missing === null ? (counts.tiles[0]?.q.n ?? null) : null)
+  const alone = broken === null && missing === null
+  const bareLeft = rows === null && boxes === null && heard.has('left') ? counts.bare.find(isLeft) : undefined
+  const tiles = left?.q.n ?? (alone ? ((asksOfAll ? counts.tiles[0] : undefined) ?? bareLeft)?.q.n : undefined) ?? null
   const setTiles = log.has('set-tiles')
     ? (counts.tiles.find((l) => l.q.n !== tiles && l.q.n !== broken && l.q.n !== missing)?.q.n ?? null)
     : null
-  const hides = heard.has('hide') || facts.hideAt !== undefined
-  const from = hides ? null : wallNamed(heard)
+  const { from, covered } = wallsNamed(heard)
   const leftM2 = facts.leftM2 ?? null
-  const asksCount = heard.has('how-many', 'how-much')
   const read: ShortRead = {
     is: 'short',
-    ...{ boxes, tiles, rows, setRows, setTiles, broken, missing, leftM2, asksCount, from },
+    ...{ boxes, tiles, rows, setRows, setTiles, broken, missing, leftM2, asksCount, from, covered },
   }
   const onHand = boxes !== null || tiles !== null
   const told = rows !== null || setRows !== null
@@ -91,14 +96,22 @@ export function readShort(heard: Heard, memory: Memory): ShortRead | null {
   if (!known || facts.areaM2 !== undefined) return null
   if (missing !== null && log.has('short')) return read
   if (broken !== null && asks) return read
-  return onHand && asks && (log.has('left') || log.has('finish')) && facts.tile === undefined ? read : null
+  const offered = ['left', 'finish', 'how-far', 'running-short'].some((word) => log.has(word as LogWord))
+  return (onHand || log.has('running-short')) && asks && offered && facts.tile === undefined ? read : null
 }
 
-/** "at the left wall", "from the back": a side that is one by its own words or beside a wall; "9 left" is none. */
-function wallNamed({ marks }: Heard): WallSide | null {
+/** "at the left wall", "from the back": a side that is one by its own words or beside a wall ("9 left" is none). The first after an
+ *  appliance is where that stands; where cuts are hidden no wall is one to start at. */
+function wallsNamed({ marks, facts }: Heard): Pick<ShortRead, 'from' | 'covered'> {
   const walls = marks.filter((m) => m.concept === 'wall')
-  const named = marks.filter((m) => m.count > 1 || walls.some((wall) => Math.abs(wall.first - m.first) <= 2))
-  return sidesIn(named)[0] ?? null
+  const sides = marks
+    .filter((m) => m.count > 1 || walls.some((wall) => Math.abs(wall.first - m.first) <= 2))
+    .flatMap((m) => sidesIn([m]).map((side) => ({ side, at: m.first })))
+  const appliance = marks.find((m) => m.concept === 'appliance')
+  const covered = appliance && sides.find(({ at }) => at > appliance.first)
+  const rest = sides.find(({ side }) => side !== covered?.side)
+  const hides = facts.hideAt !== undefined || marks.some((m) => m.concept === 'hide')
+  return { from: hides ? null : (rest?.side ?? null), covered: covered?.side ?? null }
 }
 
 /** Rows to go and rows set: "set 22 rows, 14 to go", "22 of 36 rows down". */

@@ -42,10 +42,10 @@ type Known = {
   readonly entries: NonNullable<Told['entries']>
 }
 
-/** What the message tells for the log: rows are the whole so far, counts on hand are as of now. */
-function usesTold({ boxes, tiles, setRows, setTiles, broken }: ShortRead): UseBody[] {
+/** What the message tells for the log: rows set are the whole so far, counts on hand are as of now. */
+function usesTold({ boxes, tiles, rows, setRows, setTiles, broken }: ShortRead): UseBody[] {
   const uses: UseBody[] = []
-  if (setRows !== null) uses.push({ stuff: 'tile', rows: setRows, total: true })
+  if (setRows !== null && rows === null) uses.push({ stuff: 'tile', rows: setRows, total: true })
   if (setTiles !== null) uses.push({ stuff: 'tile', tiles: setTiles })
   if (broken !== null) uses.push({ stuff: 'tile', broken })
   if (boxes !== null || tiles !== null)
@@ -65,6 +65,7 @@ const shortValues = (short: number, { perBox, job }: Known): Told['values'] => (
 
 function laid(brief: Brief, read: ShortRead, found: RestOfFloor, known: Known): Told {
   const { rest, rule, order } = found
+  if (rest.rows.length === 0) return allSet(found, known)
   const cost = found.cost(rule)
   const need = cost(rest.rows)
   const assumed: Phrase[] = [...found.assumed]
@@ -83,7 +84,7 @@ function laid(brief: Brief, read: ShortRead, found: RestOfFloor, known: Known): 
   }
   const weave = order.inRows ? [] : [say('log.no-rows', { side: word(`side-${order.from}`) })]
   const told = order.inRows ? '' : '-places'
-  const ways = short > 0 && have !== null ? waysOut(brief, found, { have, need }) : []
+  const ways = short > 0 && have !== null ? waysOut(brief, read, found, { have, need }) : []
   return {
     topic: 'log',
     answer: say(
@@ -91,7 +92,7 @@ function laid(brief: Brief, read: ShortRead, found: RestOfFloor, known: Known): 
       numbers,
     ),
     details: [
-      ...(rest.beyond > 0 ? [say('log.rows-beyond', numbers)] : []),
+      ...(isOff(read, rest) ? [say('log.rows-beyond', numbers)] : []),
       ...(short > 0 && have !== null && order.inRows
         ? [say(reached > 0 ? 'log.reach' : 'log.reach-none', numbers)]
         : []),
@@ -107,9 +108,22 @@ function laid(brief: Brief, read: ShortRead, found: RestOfFloor, known: Known): 
   }
 }
 
+const allSet = ({ rest, assumed }: RestOfFloor, known: Known): Told => ({
+  topic: 'log',
+  answer: say('log.all-set', { of: count(rest.totalRows) }),
+  assumed,
+  values: shortValues(0, known),
+  entries: known.entries,
+  offers: ['undo'],
+})
+
+/** Rows told that do not go with the rows the layout has. */
+const isOff = ({ rows, setRows }: ShortRead, { beyond, totalRows }: RestOfFloor['rest']): boolean =>
+  beyond > 0 || (rows !== null && setRows !== null && rows + setRows !== totalRows)
+
 /** Rows to go are kept as the rows that are set, so that what is asked next goes on from there. */
 const rowsKept = (read: ShortRead, { order, rest }: RestOfFloor): NonNullable<Told['entries']> =>
-  read.rows !== null && order.inRows && rest.beyond === 0
+  read.rows !== null && order.inRows && !isOff(read, rest)
     ? [useEntry({ stuff: 'tile', rows: rest.firstRow - 1, total: true })]
     : []
 

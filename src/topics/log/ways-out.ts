@@ -10,6 +10,7 @@ import type { WallSide } from '../../facts.ts'
 import { count, type Phrase, say, small, word } from '../../phrase.ts'
 import { optionsOf, tilesForCuts } from '../plan.ts'
 import type { Brief } from '../topic.ts'
+import type { ShortRead } from './read-short.ts'
 import type { RestOfFloor } from './rest-of-floor.ts'
 
 /** What is short: the tiles on hand, and those the rest takes as the crew cuts now. */
@@ -21,18 +22,28 @@ const LOOSER: Readonly<Record<ReuseRule, ReuseRule | null>> = {
   'any-offcut': null,
 }
 
-type Way = { readonly saves: number; readonly tell: (n: Phrase) => Phrase; readonly joint?: 'loose' | 'hidden' }
+/** A way that saves something is told by `tell`, one that does not is only named. */
+type Way = {
+  readonly saves: number
+  readonly tell: (n: Phrase) => Phrase
+  readonly joint?: 'loose' | 'hidden'
+}
+type NoWay = { readonly saves: 0; readonly named: Phrase }
 
-export function waysOut(brief: Brief, rest: RestOfFloor, shortage: Shortage): Phrase[] {
-  const hidden = hiddenPlaces(brief, rest)
-  const ways = [looser(rest, shortage), otherStart(rest, shortage), otherLot(rest, shortage, hidden)].filter(
-    (way) => way !== null,
-  )
-  const lines = ways.map((way, k) => way.tell(say('log.way-number', { n: count(k + 1) })))
+const helps = (way: Way | NoWay | null): way is Way => way !== null && way.saves > 0
+const named = (way: Way | NoWay | null): Phrase[] => (way !== null && 'named' in way ? [way.named] : [])
+const noWay = (key: string, args: Phrase['args'] = {}): NoWay => ({ saves: 0, named: say(key, args) })
+
+export function waysOut(brief: Brief, read: ShortRead, rest: RestOfFloor, shortage: Shortage): Phrase[] {
+  const hidden = hiddenPlaces(brief, read, rest)
+  const all = [looser(rest, shortage), otherStart(rest, shortage), otherLot(rest, shortage, hidden)]
+  const ways = all.filter(helps)
+  const none = all.flatMap(named)
   return [
-    ...lines,
+    ...ways.map((way, k) => way.tell(say('log.way-number', { n: count(k + 1) }))),
     say('log.way-yard', { n: say('log.way-number', { n: count(ways.length + 1) }) }),
     ...together(rest, shortage, ways, hidden),
+    ...(none.length > 0 ? [say('log.no-way', { list: none })] : []),
   ]
 }
 
@@ -51,18 +62,18 @@ function until(rest: RestOfFloor, other: Cost, saves: number, { have, need }: Sh
 }
 
 /** Off-cuts by the next looser rule. */
-function looser(rest: RestOfFloor, shortage: Shortage): Way {
+function looser(rest: RestOfFloor, shortage: Shortage): Way | NoWay {
   const rule = LOOSER[rest.rule]
   const other = rule && rest.cost(rule)
   const saves = other ? shortage.need - other(rest.rest.rows) : 0
-  if (!other || saves <= 0) return { saves: 0, tell: (n) => say('log.way-loose-none', { n }) }
+  if (!other || saves <= 0) return noWay('log.no-way-loose')
   const told = { saving: saving(saves, shortage), until: until(rest, other, saves, shortage) }
   return { saves, joint: 'loose', tell: (n) => say(`log.way-${rule}`, { n, ...told }) }
 }
 
 /** Another start line, which only a floor with nothing set can still have. */
-function otherStart(rest: RestOfFloor, shortage: Shortage): Way {
-  if (rest.rest.done.length > 0) return { saves: 0, tell: (n) => say('log.way-start-held', { n }) }
+function otherStart(rest: RestOfFloor, shortage: Shortage): Way | NoWay {
+  if (rest.rest.done.length > 0) return noWay('log.no-way-start-held')
   const { floor, start } = rest.room
   const { tile } = start.spec
   const options = optionsOf(rest.facts)
@@ -74,7 +85,7 @@ function otherStart(rest: RestOfFloor, shortage: Shortage): Way {
   const least = Math.min(USUAL_LEAST_MM, Math.min(tile.lengthMm, tile.widthMm) / 3)
   const lean = leanStart(floor, start.spec, Math.min(least, start.layout.smallestCutMm ?? least), tilesOf)
   const saves = lean.ok && lean.value ? shortage.need - lean.value.tiles : 0
-  if (!lean.ok || !lean.value || saves <= 0) return { saves: 0, tell: (n) => say('log.way-start-none', { n }) }
+  if (!lean.ok || !lean.value || saves <= 0) return noWay('log.no-way-start')
   const lines = startLines(rest, lean.value.spec)
   const told = { saving: saving(saves, shortage) }
   return {
@@ -98,9 +109,9 @@ function startLines({ room: { floor } }: RestOfFloor, spec: LayoutSpec) {
 /** Places not yet set that something will stand on or before. */
 type Hidden = { readonly side: WallSide; readonly told: boolean; readonly holds: (place: Place) => boolean }
 
-function hiddenPlaces(brief: Brief, { room: { floor }, facts, order }: RestOfFloor): Hidden {
+function hiddenPlaces(brief: Brief, read: ShortRead, { room: { floor }, facts, order }: RestOfFloor): Hidden {
   const depthMm = brief.settings.practice.tile.hiddenDepthMm.value
-  const told = facts.hideAt ?? []
+  const told = read.covered === null ? (facts.hideAt ?? []) : [read.covered]
   const sides = told.length > 0 ? told : [oppositeSide(order.from)]
   const tests = sides.map((side) => hiddenAt(floor, side, depthMm))
   return { side: sides[0]!, told: told.length > 0, holds: (place) => tests.some((test) => test(place)) }
@@ -112,13 +123,13 @@ const withoutHidden =
     cost(rows.map((row) => row.filter((place) => !holds(place))))
 
 /** Tile of another lot where nobody looks. */
-function otherLot(rest: RestOfFloor, shortage: Shortage, hidden: Hidden): Way | null {
+function otherLot(rest: RestOfFloor, shortage: Shortage, hidden: Hidden): Way | NoWay | null {
   const pieces = rest.rest.rows.flat().filter(hidden.holds).length
   const side = word(`side-${hidden.side}`)
-  if (pieces === 0) return hidden.told ? { saves: 0, tell: (n) => say('log.way-hidden-late', { n, side }) } : null
+  if (pieces === 0) return hidden.told ? noWay('log.no-way-hidden-late', { side }) : null
   const other = withoutHidden(rest.cost(rest.rule), hidden)
   const saves = shortage.need - other(rest.rest.rows)
-  if (saves <= 0) return { saves: 0, tell: (n) => say('log.way-hidden-none', { n, side }) }
+  if (saves <= 0) return noWay('log.no-way-hidden', { side })
   const told = { side, pieces: count(pieces), saving: saving(saves, shortage) }
   const when = until(rest, other, saves, shortage)
   return {

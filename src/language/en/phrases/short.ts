@@ -16,7 +16,7 @@ export const shortPhrases = {
   'log.rest-just':
     'Just: the {rows} {rows|row|rows} to go {rows|takes|take} {need} {need|tile|tiles}, you have {have}. None to break.',
   'log.rest-just-places': 'Just: what is not set takes {need} {need|tile|tiles}, you have {have}. None to break.',
-  'log.way-hidden-none': '{n} Another lot by the {side} wall saves nothing.',
+  'log.all-set': 'By what is logged all {of} {of|row is|rows are} set. Not so? Say how many: set 9 rows so far.',
   'log.area-short': '{short} {short|tile|tiles} short: {rest} to go takes about {need}, you have {have}.',
   'log.area-enough': 'Yes, enough: {rest} to go takes about {need} {need|tile|tiles}, you have {have}.',
   'log.area-takes': '{rest} to go takes about {need} {need|tile|tiles}. How many are left? For example: 9 boxes left.',
@@ -39,17 +39,19 @@ export const shortPhrases = {
   'log.before-left': 'while {n} {n|tile is|tiles are} still to set',
   'log.way-any-offcut': '{n} Looser off-cuts, a sawn edge stoned and set to a joint: {saving}. Begin {until}.',
   'log.way-factory-edge': '{n} Use the off-cuts, factory edge to the joint: {saving}. Begin {until}.',
-  'log.way-loose-none': '{n} Looser off-cuts save nothing.',
   'log.way-start':
     '{n} Another start line, first whole tiles {x} from the left wall and {y} from the bottom wall: {saving}. Before row 1 only.',
   'log.way-start-turned': '{n} Another start line: {saving}. Before the first tile only.',
-  'log.way-start-none': '{n} Another start line saves nothing.',
-  'log.way-start-held': '{n} No other start line: the rows that are set hold it.',
   'log.way-hidden':
     '{n} Another lot by the {side} wall where it is hidden, {pieces} {pieces|piece|pieces}: {saving}. Decide {until}.',
   'log.way-hidden-end':
     '{n} Another lot for the {pieces} {pieces|piece|pieces} by the {side} wall, if the oven, fridge or a cabinet hides them: {saving}. Decide {until}.',
-  'log.way-hidden-late': '{n} Nothing unset is left behind the {side} wall’s cover for another lot.',
+  'log.no-way': 'Nothing to gain: {list}.',
+  'log.no-way-loose': 'looser off-cuts',
+  'log.no-way-start': 'another start line',
+  'log.no-way-start-held': 'the start line (the rows set hold it)',
+  'log.no-way-hidden': 'another lot by the {side} wall',
+  'log.no-way-hidden-late': 'another lot by the {side} wall (all set there)',
   'log.way-yard': '{n} Ask the yard for the lot number: a few boxes may stand at another branch.',
   'log.ways-enough': 'Looser off-cuts and the other lot together: enough.',
   'log.ways-short': 'Looser off-cuts and the other lot together: still {short} short.',

@@ -18,7 +18,8 @@ export const shortPhrases = {
     'Justo: {rows|la|las} {rows} {rows|hilera|hileras} por poner {rows|lleva|llevan} {need} {need|loseta|losetas}, tienes {have}. Ni una para romper.',
   'log.rest-just-places':
     'Justo: lo que no está puesto lleva {need} {need|loseta|losetas}, tienes {have}. Ni una para romper.',
-  'log.way-hidden-none': '{n} Otro lote en la pared {side} no ahorra nada.',
+  'log.all-set':
+    'Según lo anotado ya no falta ninguna de las {of} hileras. ¿No? Di cuántas: llevamos 9 hileras en total.',
   'log.area-short':
     '{short|Falta|Faltan} {short} {short|loseta|losetas}: {rest} por poner llevan unas {need}, tienes {have}.',
   'log.area-enough': 'Sí alcanza: {rest} por poner llevan unas {need} {need|loseta|losetas}, tienes {have}.',
@@ -44,17 +45,19 @@ export const shortPhrases = {
   'log.before-left': 'mientras falten {n} {n|loseta|losetas} por poner',
   'log.way-any-offcut': '{n} Recortes más libres, un filo cortado y lijado contra la junta: {saving}. Empieza {until}.',
   'log.way-factory-edge': '{n} Usa los recortes, filo de fábrica a la junta: {saving}. Empieza {until}.',
-  'log.way-loose-none': '{n} Recortes más libres no ahorran nada.',
   'log.way-start':
     '{n} Otra línea de inicio, primeras losetas enteras a {x} de la pared izquierda y a {y} de la de abajo: {saving}. Solo antes de la hilera 1.',
   'log.way-start-turned': '{n} Otra línea de inicio: {saving}. Solo antes de la primera loseta.',
-  'log.way-start-none': '{n} Otra línea de inicio no ahorra nada.',
-  'log.way-start-held': '{n} No hay otra línea de inicio: la fijan las hileras puestas.',
   'log.way-hidden':
     '{n} Otro lote en la pared {side} donde queda tapado, {pieces} {pieces|pieza|piezas}: {saving}. Decide {until}.',
   'log.way-hidden-end':
     '{n} Otro lote en {pieces|la|las} {pieces} {pieces|pieza|piezas} de la pared {side}, si las tapa el horno, el refri o un gabinete: {saving}. Decide {until}.',
-  'log.way-hidden-late': '{n} Ya no queda nada por poner tapado en la pared {side} para otro lote.',
+  'log.no-way': 'Sin ganancia: {list}.',
+  'log.no-way-loose': 'recortes más libres',
+  'log.no-way-start': 'otra línea de inicio',
+  'log.no-way-start-held': 'la línea de inicio (la fijan las hileras puestas)',
+  'log.no-way-hidden': 'otro lote en la pared {side}',
+  'log.no-way-hidden-late': 'otro lote en la pared {side} (ya está puesta)',
   'log.way-yard': '{n} Pregunta por el número de lote: puede haber cajas en otra sucursal.',
   'log.ways-enough': 'Recortes más libres y el otro lote juntos: alcanza.',
   'log.ways-short': 'Recortes más libres y el otro lote juntos: todavía faltan {short}.',
