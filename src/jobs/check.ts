@@ -111,7 +111,7 @@ const use = z.strictObject({
   packKg: amount.optional(),
   outOfFlatMm: amount.optional(),
 })
-const useWithRows = use.extend({ rows: amount.optional() })
+const useWithRows = use.extend({ rows: amount.optional(), room: name.optional() })
 const photo = z.strictObject({ id: name, name: name.optional(), url: text.optional() })
 const reading = z.strictObject({
   what: z.enum(['flatness', 'moisture', 'slab', 'lot', 'contact', 'owner', 'note']),

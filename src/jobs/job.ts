@@ -11,8 +11,9 @@ export type UseBody = {
   readonly bags?: number
   readonly m2?: number
   readonly tiles?: number
-  /** Rows that went down. */
+  /** Rows that went down, and the room they are of where it has a name. */
   readonly rows?: number
+  readonly room?: string
   /** The whole so far, not one more stretch. */
   readonly total?: boolean
   /** Bags newly opened: what is used lies between one less and all of them. */
@@ -150,6 +151,7 @@ export type Logged = Totals & {
   readonly leftBoxes: number | null
   readonly leftTiles: number | null
   readonly rows: number
+  readonly rowsOf: string | null
   /** Tiles logged after the last rows were. */
   readonly tilesSinceRows: number
   /** Stretches with both bags and area, for the forecast. */
@@ -169,13 +171,16 @@ export function logged(job: Job, stuff: Stuff): Logged {
   let leftBoxes: number | null = null
   let leftTiles: number | null = null
   let tilesSinceRows = 0
+  let rowsOf: string | null = null
   let stretches: { packs: number; areaM2: number; readingPacks?: number }[] = whole(totals)
   const uses = job.uses.filter((use) => use.stuff === stuff)
   for (const use of uses) {
     if (use.total && (use.bags !== undefined || use.m2 !== undefined)) stretches = []
     totals = added(totals, use)
-    if (use.rows !== undefined) tilesSinceRows = 0
-    else if (use.tiles !== undefined) tilesSinceRows = use.total ? 0 : tilesSinceRows + use.tiles
+    if (use.rows !== undefined) {
+      tilesSinceRows = 0
+      rowsOf = use.room ?? rowsOf
+    } else if (use.tiles !== undefined) tilesSinceRows = use.total ? 0 : tilesSinceRows + use.tiles
     if (use.bags !== undefined) {
       open = 0
       inOpen = null
@@ -211,6 +216,7 @@ export function logged(job: Job, stuff: Stuff): Logged {
     leftBoxes,
     leftTiles,
     rows: totals.rows ?? 0,
+    rowsOf,
     tilesSinceRows,
     stretches,
     any: uses.length > 0 || job.earlier[stuff] !== undefined,

@@ -147,6 +147,13 @@ describe('change order', () => {
     expect(replyText(reply)).toMatch(/24x24 \(before: .*18x18/)
   })
 
+  test('since the start, and since a time before the job began: as it first stood', () => {
+    const { reply } = days(...start, [WED, 'change order since the start'])
+    expect(reply.answer).toMatch(/^Since the start \(Monday 8 AM\): Area 130 sf to 142 sf/)
+    expect(days(...start, [WED, 'change order since last friday']).reply.answer).toMatch(/^Since the start/)
+    expect(days(...start, [WED, 'difference since this morning']).reply.answer).not.toMatch(/Area/)
+  })
+
   test('the last point where none is named; one nobody marked is said', () => {
     const { reply } = days(...start, [WED, 'change order'])
     expect(reply.answer).toMatch(/^Since “quote”/)

@@ -184,6 +184,35 @@ describe('the plan behind it', () => {
   })
 })
 
+describe('off-cuts of what is set', () => {
+  test('kept, they save what the whole floor planned at once takes less than its two parts', () => {
+    const crew = new Crew()
+    crew.say(PLANK)
+    const said = (text: string): number => Number(/take (\d+)/.exec(crew.say(text).answer)?.[1])
+    const [rest, all] = [said('1 tile left, 7 rows to go'), said('1 tile left, 15 rows to go')]
+    const reply = crew.say('1 tile left, 7 rows to go')
+    const kept = /Off-cuts kept from the rows that are set: saves (\d+)/.exec(textOf(reply))
+    // What the first eight rows take is not told by itself; at most what is left of the whole.
+    if (kept) expect(rest - Number(kept[1])).toBeLessThanOrEqual(all)
+    expect(textOf(crew.say('1 tile left, 15 rows to go'))).not.toMatch(/Off-cuts kept/)
+  })
+})
+
+describe('several rooms', () => {
+  const TWO = ['10x13 shop floor, 18x18 tile, 3/16 joint, 8 a box', '8x12 mudroom, 8x48 plank, 1/8 joint, 6 a box']
+
+  test('each goes by its own tile and its own rows', () => {
+    const crew = new Crew()
+    for (const line of TWO) crew.say(line)
+    expect(crew.say('shop floor: 2 boxes left, 4 rows to go').answer).toMatch(/4 rows to go take 36, you have 16/)
+    const plank = crew.say('mudroom 1 box left, enough?')
+    // Nothing of it was told to be set: the shop floor's rows are not its.
+    expect(textOf(plank)).toMatch(/nothing set yet/)
+    expect(plank.answer).toMatch(/you have 6/)
+    expect(crew.say('1 box of the 18x18 left, enough?').answer).toMatch(/4 rows to go take 36, you have 8/)
+  })
+})
+
 describe('without what it takes', () => {
   test('no floor: the pieces missing and the order of the ways out', () => {
     const reply = talk("lot's gone, 6 short")

@@ -88,7 +88,7 @@ export const commands: CommandLocale = {
     ],
     'sign-off': [
       '^sign off|signoff|sign it off',
-      'job record|record of the job|closing record',
+      'job record|record of the job|closing record|print the record|print the job|record sheet|the record page|job sheet',
       'hand over sheet|handover|close out|closeout',
     ],
     remind: [
@@ -173,11 +173,17 @@ export const commands: CommandLocale = {
       'lifted|pulled + contact|coverage|covered|%',
     ],
     'owner-word': [
-      'owner|client|customer|gc$|homeowner|builder + said|says|ok|okay|okayed|approved|approves|agreed|signed|wants|wanted|accepted|accepts|fine with|good with|insists|insisted|picked|chose + !wants to know|asks|asking|asked if|wondering',
+      'owner|client|customer|gc$|homeowner|builder|foreman|architect|inspector|designer|super$ + said|says|ok|okay|okayed|approved|approves|agreed|signed|wants|wanted|accepted|accepts|fine with|good with|insists|insisted|picked|chose + !wants to know|asks|asking|asked if|wondering',
     ],
     'good-enough': [
       'ok$|okay|fine|good|enough|pass|passes|alright|allowed|acceptable|in spec|too much|too bad|too high|too low',
       'is it|is that|is this|do we|do i|should|need|fix|grind|what now',
+    ],
+    'from-start': [
+      'since the start|since we started|from the start|since day one|since the beginning|since it started',
+    ],
+    'contact-read': [
+      'contact check|coverage check|contact reads|checked contact|checked coverage|contact came out|coverage came out|contact at|coverage at|contact on the lifted',
     ],
     'flatness-read': ['flatness$|straightedge reads|straight edge reads'],
     'of-flatness': ['flatness|flat$|straightedge|hump|dip$|gap$|low spot|high spot'],

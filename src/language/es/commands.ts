@@ -54,7 +54,7 @@ export const commands: CommandLocale = {
     ],
     'sign-off': [
       '^acta de entrega|entrega de obra|hoja de entrega',
-      'cierre de obra|cerrar la obra',
+      'cierre de obra|cerrar la obra|hoja de firmas|para firmar',
       'registro de la obra|registro del trabajo',
     ],
     remind: ['recuerdame|recuerdanos|acuerdame', 'avisame|avisanos|avisa$|avisa cuando', 'pon una alarma|alarma para'],
@@ -109,12 +109,14 @@ export const commands: CommandLocale = {
     reading: ['^anota|anotalo|apunta|registra|toma nota|para que conste|lectura'],
     lifted: ['levante|levantamos|despegue|despegamos + contacto|cobertura|%|loseta|una'],
     'owner-word': [
-      'dueno|duena|cliente|propietario|contratista + dijo|dice|acepta|acepto|aprobo|aprueba|de acuerdo|quiere|quiso|prefiere|insiste|escogio + !quiere saber|pregunta',
+      'dueno|duena|cliente|propietario|contratista|arquitecto|arquitecta|encargado|inspector|maestro + dijo|dice|acepta|acepto|aprobo|aprueba|de acuerdo|quiere|quiso|prefiere|insiste|escogio + !quiere saber|pregunta',
     ],
     'good-enough': [
       'bien$|bueno|esta bien|suficiente|alcanza|aguanta|pasa|permitido|aceptable|demasiado|mucho$',
       'es mucho|hay que|debo|debemos|necesito|necesita|arreglar|que hago',
     ],
+    'from-start': ['desde el principio|desde que empezamos|desde el inicio|desde el comienzo'],
+    'contact-read': ['contacto salio|cobertura salio|revise contacto|revisamos contacto|contacto de|cobertura de'],
     'flatness-read': ['planeza$'],
     'of-flatness': ['planeza|regla$|chipote|panza|hueco$|bajo$'],
     'of-moisture': ['hr$|rh$|humedad'],

@@ -4,6 +4,7 @@ import { type Change, type Job, reverted } from '../../jobs/job.ts'
 import type { Memory } from '../../jobs/memory.ts'
 import { momentIn } from '../../language/moments.ts'
 import { instant, type Phrase, quote, say } from '../../phrase.ts'
+import { sameSize } from '../log/read-short.ts'
 import { tilePhrase } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
 
@@ -28,17 +29,11 @@ export function sinceIn(brief: Brief, name: string | null): Since | string | nul
   if (marked) return pointed(marked, memory)
   const tile = heard.facts.tile && sinceTile(brief, heard.facts.tile)
   if (tile) return tile
+  if (heard.commands.log.has('from-start')) return sinceStart(memory)
   const moment = momentIn(heard, () => brief.libraries.times(brief.language), brief.now, brief.zone, true)
-  if (moment) {
-    const at = moment.clock ? moment.iso : dayStart(moment.iso, brief.zone)
-    return {
-      name: say('job.since-time', { at: instant(at) }),
-      by: null,
-      at,
-      facts: factsAt(memory, at),
-      changes: changesSince(memory, at),
-    }
-  }
+  const day = heard.has('day-word', 'time-word') ? brief.now : null
+  const told = moment?.iso ?? day
+  if (told !== null) return sinceTime(memory, moment?.clock ? told : dayStart(told, brief.zone), name)
   if (name !== null) return name
   const last = points.at(-1)
   return last ? pointed(last, memory) : null
@@ -51,6 +46,34 @@ const pointed = (point: Job['points'][number], memory: Memory): Since => ({
   facts: point.facts,
   changes: changesSince(memory, point.at),
 })
+
+/** As the job stood at an instant; before it began, as it stood first. */
+function sinceTime(memory: Memory, at: string, name: string | null): Since | null {
+  const facts = factsAt(memory, at)
+  if (facts.rooms === undefined && facts.areaM2 === undefined) return sinceStart(memory)
+  return {
+    name: name === null ? say('job.since-time', { at: instant(at) }) : say('job.since-point', { name: quote(name) }),
+    by: null,
+    at,
+    facts,
+    changes: changesSince(memory, at),
+  }
+}
+
+/** As the job stood after the first message that told a floor. */
+function sinceStart(memory: Memory): Since | null {
+  const changes = memory.job.changes.filter(isFactChange)
+  const first = changes.find(({ now }) => now.rooms !== undefined || now.areaM2 !== undefined)
+  if (!first) return null
+  const next = changes.findLastIndex((change) => change.messageId === first.messageId) + 1
+  return {
+    name: say('job.since-start', { at: instant(first.at) }),
+    by: null,
+    at: first.at,
+    facts: before(memory, (change) => changes.indexOf(change) >= next),
+    changes: changes.slice(next),
+  }
+}
 
 /** The instant the day of another began, in the zone or at the offset it is written with. */
 function dayStart(iso: string, zone: string | null): string {
@@ -74,8 +97,7 @@ function before({ facts, job }: Memory, later: (change: FactChange) => boolean):
     .reduceRight((now, change) => reverted(now, change.keys, change.was), facts)
 }
 
-const isSize = (tile: Tile | undefined, size: Tile): boolean =>
-  tile !== undefined && Math.abs(tile.lengthMm - size.lengthMm) < 1 && Math.abs(tile.widthMm - size.widthMm) < 1
+const isSize = (tile: Tile | undefined, size: Tile): boolean => tile !== undefined && sameSize(tile, size)
 
 /** As it was when this tile was the job's for the last time it came in. */
 function sinceTile(brief: Brief, size: Tile): Since | null {

@@ -43,7 +43,7 @@ function kindOf(heard: Heard): ReadingKind | null {
   const told = log.has('reading')
   const pct = percentIn(heard) !== null
   if (log.has('owner-word') && facts.areaM2 === undefined && (told || statesNoFloor(heard))) return 'owner'
-  if (pct && (log.has('lifted') || (told && log.has('of-contact')))) return 'contact'
+  if (pct && (log.has('lifted') || log.has('contact-read') || (told && log.has('of-contact')))) return 'contact'
   if (log.has('of-lot') && !log.has('lot-gone') && !log.has('short') && (told || isLot(heard))) return 'lot'
   if (log.has('of-moisture') && (told || heard.quantities.length > 0)) return 'moisture'
   if (told ? log.has('of-flatness') : log.has('flatness-read') && heard.quantities.length > 0) return 'flatness'
@@ -73,9 +73,9 @@ const isShare = ({ q }: Loose): boolean => q.dimension === 'none' && !q.token.fr
 
 const statesNoFloor = ({ facts }: Heard): boolean => facts.tile === undefined || facts.tile.lengthMm <= 0
 
-/** A lot has a number or letters of its own, and nothing is counted. */
+/** A lot has a number of its own, and nothing is counted that is left. */
 const isLot = (heard: Heard): boolean =>
-  /\d/.test(heard.plain.text) && statesNoFloor(heard) && heard.facts.haveBoxes === undefined && !heard.has('bag', 'row')
+  /\d/.test(heard.plain.text) && statesNoFloor(heard) && !heard.commands.log.has('left') && !heard.has('bag', 'row')
 
 const onlyTemperature = (heard: Heard): boolean =>
   heard.facts.when === undefined &&

@@ -1,5 +1,5 @@
 /** "9 boxes left, 14 rows to go", "lot's gone, 6 short", "we broke 8, do we make it": what is left of the tile and of the floor. */
-import type { WallSide } from '../../facts.ts'
+import type { Facts, Tile, WallSide } from '../../facts.ts'
 import type { Memory } from '../../jobs/memory.ts'
 import type { LogWord } from '../../language/command-words.ts'
 import type { Concept } from '../../language/concepts.ts'
@@ -97,8 +97,18 @@ export function readShort(heard: Heard, memory: Memory): ShortRead | null {
   if (missing !== null && log.has('short')) return read
   if (broken !== null && asks) return read
   const offered = ['left', 'finish', 'how-far', 'running-short'].some((word) => log.has(word as LogWord))
-  return (onHand || log.has('running-short')) && asks && offered && facts.tile === undefined ? read : null
+  return (onHand || log.has('running-short')) && asks && offered && ofTheJob(facts.tile, memory.facts) ? read : null
 }
+
+/** No tile named, or one the job has: another is a question of its own. */
+function ofTheJob(tile: Tile | undefined, job: Facts): boolean {
+  const has = (known: Tile | undefined): boolean =>
+    known !== undefined && tile !== undefined && sameSize(known, tile) && known.shape === (tile.shape ?? known.shape)
+  return tile === undefined || has(job.tile) || (job.rooms ?? []).some((room) => has(room.own?.tile))
+}
+
+export const sameSize = (a: Tile, b: Tile): boolean =>
+  Math.abs(a.lengthMm - b.lengthMm) < 1 && Math.abs(a.widthMm - b.widthMm) < 1
 
 /** "at the left wall", "from the back": a side that is one by its own words or beside a wall ("9 left" is none). The first after an
  *  appliance is where that stands; where cuts are hidden no wall is one to start at. */

@@ -13,7 +13,7 @@ import { roomM2, roomPhrase } from '../floors.ts'
 import { type LaidRoom, laidFor, optionsOf, tilesForCuts } from '../plan.ts'
 import { jointOf } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
-import type { ShortRead } from './read-short.ts'
+import { type ShortRead, sameSize } from './read-short.ts'
 
 export type RestOfFloor = {
   readonly room: LaidRoom
@@ -43,8 +43,7 @@ export function inOneRoom(brief: Brief): { facts: Facts; others: boolean } {
   }
 }
 
-const isOfSize = (tile: Tile | undefined, size: Tile): boolean =>
-  tile !== undefined && Math.abs(tile.lengthMm - size.lengthMm) < 1 && Math.abs(tile.widthMm - size.widthMm) < 1
+const isOfSize = (tile: Tile | undefined, size: Tile): boolean => tile !== undefined && sameSize(tile, size)
 
 const largest = (rooms: readonly Room[]): Room | undefined =>
   rooms.toSorted((a, b) => roomM2(b) / b.count - roomM2(a) / a.count)[0]
@@ -65,10 +64,11 @@ export function restOfFloor(
   const jointMm = jointOf(brief, assumed)
   const laid = laidFor(facts, tile, jointMm)
   if (laid === null) return fine(null)
+  const rooms = brief.memory.facts.rooms ?? [meant]
   return andThen(laid, ({ rooms: [room] }) => {
     const { floor, start } = room!
     return andThen(setOrder(floor, start.spec, firstWall(facts, read.from, firstWalls(floor, start.spec))), (order) => {
-      const set = setSoFar(read, job, tile, jointMm, roomM2(meant))
+      const set = setSoFar(read, job, tile, jointMm, meant, rooms.length === 1)
       if (others) assumed.push(say('log.assumed-room', { room: roomPhrase(meant) }))
       if (order.inRows && order.from !== read.from)
         assumed.push(say('log.assumed-first-row', { side: word(`side-${order.from}`) }))
@@ -108,12 +108,16 @@ function firstWall(facts: Facts, told: WallSide | null, walls: readonly WallSide
 }
 
 /** Rows told first, then what is told to be left, then what was logged. */
-function setSoFar(read: ShortRead, job: Job, tile: Tile, jointMm: number, floorM2: number): SetSoFar | null {
+function setSoFar(read: ShortRead, job: Job, tile: Tile, jointMm: number, room: Room, only: boolean): SetSoFar | null {
+  const floorM2 = roomM2(room)
   if (read.rows !== null) return { in: 'rows-to-go', n: read.rows }
   if (read.setRows !== null) return { in: 'rows-set', n: read.setRows }
   if (read.leftM2 !== null) return { in: 'share', share: Math.max(0, 1 - read.leftM2 / floorM2) }
   const log = logged(job, 'tile')
-  if (log.rows > 0) return { in: 'rows-set', n: log.rows, more: log.tilesSinceRows }
+  if (log.rows > 0 && (log.rowsOf === null || log.rowsOf === (room.name ?? log.rowsOf)))
+    return { in: 'rows-set', n: log.rows, more: log.tilesSinceRows }
+  // Tiles and areas are logged for the job: of several rooms nobody knows which they went into.
+  if (!only) return null
   if (log.tiles > 0) return { in: 'places', n: log.tiles }
   const doneM2 = log.m2 > 0 ? log.m2 : logged(job, 'mortar').m2
   const oneM2 = moduleM2({ shape: 'rectangle', lengthMm: tile.lengthMm, widthMm: tile.widthMm, jointMm })

@@ -21,7 +21,7 @@ export function runningShort(asked: Brief, read: ShortRead): Outcome<Told> {
   const brief: Brief = { ...asked, facts }
   const tile = knownTile(brief.facts)
   const perBox = brief.facts.boxTiles ?? boxPieces(brief.facts, tile)
-  const entries = usesTold(read).map(useEntry)
+  const entries = usesTold(read, roomOf(facts)).map(useEntry)
   const { job } = after(brief, entries)
   const floor = floorSum(brief.facts)
   if (!tile || !floor.ok || floor.value === null) {
@@ -43,9 +43,12 @@ type Known = {
 }
 
 /** What the message tells for the log: rows set are the whole so far, counts on hand are as of now. */
-function usesTold({ boxes, tiles, rows, setRows, setTiles, broken }: ShortRead): UseBody[] {
+function usesTold(
+  { boxes, tiles, rows, setRows, setTiles, broken }: ShortRead,
+  room: Pick<UseBody, 'room'>,
+): UseBody[] {
   const uses: UseBody[] = []
-  if (setRows !== null && rows === null) uses.push({ stuff: 'tile', rows: setRows, total: true })
+  if (setRows !== null && rows === null) uses.push({ stuff: 'tile', rows: setRows, total: true, ...room })
   if (setTiles !== null) uses.push({ stuff: 'tile', tiles: setTiles })
   if (broken !== null) uses.push({ stuff: 'tile', broken })
   if (boxes !== null || tiles !== null)
@@ -121,10 +124,12 @@ const allSet = ({ rest, assumed }: RestOfFloor, known: Known): Told => ({
 const isOff = ({ rows, setRows }: ShortRead, { beyond, totalRows }: RestOfFloor['rest']): boolean =>
   beyond > 0 || (rows !== null && setRows !== null && rows + setRows !== totalRows)
 
+const roomOf = ({ rooms }: Facts): Pick<UseBody, 'room'> => (rooms?.[0]?.name ? { room: rooms[0].name } : {})
+
 /** Rows to go are kept as the rows that are set, so that what is asked next goes on from there. */
-const rowsKept = (read: ShortRead, { order, rest }: RestOfFloor): NonNullable<Told['entries']> =>
+const rowsKept = (read: ShortRead, { order, rest, facts }: RestOfFloor): NonNullable<Told['entries']> =>
   read.rows !== null && order.inRows && !isOff(read, rest)
-    ? [useEntry({ stuff: 'tile', rows: rest.firstRow - 1, total: true })]
+    ? [useEntry({ stuff: 'tile', rows: rest.firstRow - 1, total: true, ...roomOf(facts) })]
     : []
 
 /** Tiles on hand as told or logged; else what the plan had bought, less what is set and broken. Null where nothing tells it. */

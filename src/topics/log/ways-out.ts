@@ -36,7 +36,12 @@ const noWay = (key: string, args: Phrase['args'] = {}): NoWay => ({ saves: 0, na
 
 export function waysOut(brief: Brief, read: ShortRead, rest: RestOfFloor, shortage: Shortage): Phrase[] {
   const hidden = hiddenPlaces(brief, read, rest)
-  const all = [looser(rest, shortage), otherStart(rest, shortage), otherLot(rest, shortage, hidden)]
+  const all = [
+    keptOffcuts(rest, shortage),
+    looser(rest, shortage),
+    otherStart(rest, shortage),
+    otherLot(rest, shortage, hidden),
+  ]
   const ways = all.filter(helps)
   const none = all.flatMap(named)
   return [
@@ -59,6 +64,14 @@ function until(rest: RestOfFloor, other: Cost, saves: number, { have, need }: Sh
   return rest.order.inRows
     ? say('log.before-row', { row: count(firstRow + at) })
     : say('log.before-left', { n: count(rows.length - at) })
+}
+
+/** Off-cuts of what is set, where they were kept: the whole floor planned at once takes less than its two parts. */
+function keptOffcuts({ rest, rule, cost }: RestOfFloor, shortage: Shortage): Way | null {
+  if (rest.done.length === 0 || rule === 'fresh-tile') return null
+  const takes = cost(rule)
+  const saves = shortage.need - (takes([rest.done, ...rest.rows]) - takes([rest.done]))
+  return saves > 0 ? { saves, tell: (n) => say('log.way-kept', { n, saving: saving(saves, shortage) }) } : null
 }
 
 /** Off-cuts by the next looser rule. */

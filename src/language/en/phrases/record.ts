@@ -20,6 +20,7 @@ export const recordPhrases = {
   'job.unknown-point': 'No point is called “{name}” here. There is: {list}.',
   'job.since-point': '“{name}”',
   'job.since-time': '{at}',
+  'job.since-start': 'the start ({at})',
   'job.since-tile': 'the {tile}',
   'job.tiles-of': 'Tiles {tile}',
   'job.boxes-of': 'Boxes {tile}',

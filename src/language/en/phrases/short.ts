@@ -37,6 +37,7 @@ export const shortPhrases = {
   'log.saves-all': 'saves {saves}, enough',
   'log.before-row': 'before row {row}',
   'log.before-left': 'while {n} {n|tile is|tiles are} still to set',
+  'log.way-kept': '{n} Off-cuts kept from the rows that are set: {saving} at best.',
   'log.way-any-offcut': '{n} Looser off-cuts, a sawn edge stoned and set to a joint: {saving}. Begin {until}.',
   'log.way-factory-edge': '{n} Use the off-cuts, factory edge to the joint: {saving}. Begin {until}.',
   'log.way-start':

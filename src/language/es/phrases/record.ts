@@ -20,6 +20,7 @@ export const recordPhrases = {
   'job.unknown-point': 'Aquí no hay un punto llamado “{name}”. Hay: {list}.',
   'job.since-point': '“{name}”',
   'job.since-time': '{at}',
+  'job.since-start': 'el principio ({at})',
   'job.since-tile': 'la de {tile}',
   'job.tiles-of': 'Losetas {tile}',
   'job.boxes-of': 'Cajas {tile}',

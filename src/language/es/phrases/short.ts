@@ -43,6 +43,7 @@ export const shortPhrases = {
   'log.saves-all': 'ahorra {saves}, alcanza',
   'log.before-row': 'antes de la hilera {row}',
   'log.before-left': 'mientras falten {n} {n|loseta|losetas} por poner',
+  'log.way-kept': '{n} Recortes guardados de lo ya puesto: {saving} si bien va.',
   'log.way-any-offcut': '{n} Recortes más libres, un filo cortado y lijado contra la junta: {saving}. Empieza {until}.',
   'log.way-factory-edge': '{n} Usa los recortes, filo de fábrica a la junta: {saving}. Empieza {until}.',
   'log.way-start':
