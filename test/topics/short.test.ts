@@ -173,6 +173,11 @@ describe('the plan behind it', () => {
     expect(Number(reply.values['tiles_short'])).toBeGreaterThan(0)
     expect(textOf(reply)).toMatch(/no rows in this pattern/)
     expect(textOf(reply)).toMatch(/while \d+ tiles are still to set/)
+    expect(crew.say('20 tiles left, 5 rows to go').problem?.message).toMatch(/No rows to count here/)
+    const byArea = crew.say('20 tiles left, 60 sf to go, enough?')
+    // 60 sf of 12 1/8 x 24 1/8 in are 29.5 places, some of them cut.
+    expect(Number(byArea.values['tiles_short'])).toBeGreaterThanOrEqual(8)
+    expect(Number(byArea.values['tiles_short'])).toBeLessThanOrEqual(16)
   })
 
   test('of a bare area it goes by the area, and says so', () => {

@@ -14,10 +14,10 @@ export type Place = {
 }
 
 /** Places row by row in the order they are set, each row from the left or from the foot. A weave has no rows: its places stand
- *  one by one, nearest to the first wall first. */
+ *  in bands of a few, nearest to the first wall first. */
 export type SetOrder = {
   readonly rows: readonly (readonly Place[])[]
-  /** False for a weave: each of `rows` is one place. */
+  /** False for a weave: `rows` are then bands of some places. */
   readonly inRows: boolean
   /** The wall of the first row. */
   readonly from: Side
@@ -63,6 +63,9 @@ export function firstWalls(floor: Floor, spec: LayoutSpec): Side[] {
     .filter((side, k, all) => all.indexOf(side) === k)
 }
 
+/** A weave is looked at in so many steps at most. */
+const MOST_BANDS = 100
+
 /** A layout's places in the order they are set from a wall.
  *  @param from  one of `firstWalls`; another wall starts at the likeliest of them
  *  @problem as `tilesOf` */
@@ -77,7 +80,11 @@ export function setOrder(floor: Floor, spec: LayoutSpec, from: Side): Outcome<Se
   const places = placesOf(tiles.value)
   if (!step) {
     const far = (place: Place): number => Math.max(...place.outlinesMm.flat().map((p) => dot(p, away)))
-    const rows = places.toSorted((p, q) => far(q) - far(p)).map((place) => [place])
+    const sorted = places.toSorted((p, q) => far(q) - far(p))
+    const band = Math.ceil(sorted.length / MOST_BANDS)
+    const rows = Array.from({ length: Math.ceil(sorted.length / band) }, (_, k) =>
+      sorted.slice(k * band, (k + 1) * band),
+    )
     return fine({ rows, inRows: false, from: first, slanted: false })
   }
   const rising = dot(step.way, away) < 0

@@ -10,7 +10,7 @@ import { type Phrase, say, word } from '../../phrase.ts'
 import { andThen, fine, type Outcome } from '../../problem.ts'
 import { roomsNamed, tilingOf, untiled } from '../../room-tiles.ts'
 import { roomM2, roomPhrase } from '../floors.ts'
-import { type LaidRoom, laidFor, optionsOf, tilesForCuts } from '../plan.ts'
+import { type LaidRoom, type LayOptions, laidFor, optionsOf, tilesForCuts } from '../plan.ts'
 import { jointOf } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
 import { type ShortRead, sameSize } from './read-short.ts'
@@ -124,14 +124,34 @@ function setSoFar(read: ShortRead, job: Job, tile: Tile, jointMm: number, room: 
   return doneM2 > oneM2 / 2 ? { in: 'share', share: Math.min(1, doneM2 / floorM2) } : null
 }
 
-/** Whole tiles and the planner's tiles for the cuts; where there are too many to plan, one for each cut. */
+/** Whole tiles and the planner's tiles for the cuts; where there are too many to plan, one for each cut. Stretches planned before
+ *  are remembered by their ends and their number: the searches ask for the same ones again. */
 function costsOf(facts: Facts, stock: { lengthMm: number; widthMm: number }): RestOfFloor['cost'] {
   const options = optionsOf(facts)
-  return (rule) => (rows) => {
-    const places: readonly Place[] = rows.flat()
-    const cuts = places.flatMap((place) => place.cuts)
-    const whole = places.filter((place) => place.cuts.length === 0).length
-    const planned = tilesForCuts(cuts, stock, { ...options, rule })
-    return whole + (planned.ok ? planned.value.stockTiles : cuts.length)
+  const known = new Map<ReuseRule, WeakMap<Place, Map<Place, Map<number, number>>>>()
+  return (rule) => {
+    const ofRule = known.get(rule) ?? new WeakMap<Place, Map<Place, Map<number, number>>>()
+    known.set(rule, ofRule)
+    return (rows) => {
+      const places: readonly Place[] = rows.flat()
+      const [first, last] = [places[0], places.at(-1)]
+      if (!first || !last) return 0
+      const byLast = ofRule.get(first) ?? new Map<Place, Map<number, number>>()
+      ofRule.set(first, byLast)
+      const byCount = byLast.get(last) ?? new Map<number, number>()
+      byLast.set(last, byCount)
+      const before = byCount.get(places.length)
+      if (before !== undefined) return before
+      const takes = tilesFor(places, stock, { ...options, rule })
+      byCount.set(places.length, takes)
+      return takes
+    }
   }
+}
+
+function tilesFor(places: readonly Place[], stock: { lengthMm: number; widthMm: number }, options: LayOptions): number {
+  const cuts = places.flatMap((place) => place.cuts)
+  const whole = places.reduce((n, place) => n + (place.cuts.length === 0 ? 1 : 0), 0)
+  const planned = tilesForCuts(cuts, stock, options)
+  return whole + (planned.ok ? planned.value.stockTiles : cuts.length)
 }

@@ -31,6 +31,9 @@ export function runningShort(asked: Brief, read: ShortRead): Outcome<Told> {
   if (read.boxes !== null && perBox === null) return refuse('question', { question: 'box' })
   const rest = restOfFloor(brief, read, tile, job, others)
   if (!rest.ok) return rest
+  // A weave has no rows to count by.
+  if (rest.value?.order.inRows === false && (read.rows !== null || read.setRows !== null))
+    return refuse('question', { question: 'rest' })
   return rest.value === null
     ? byArea(brief, read, tile, { job, perBox, entries, floorM2: floor.value.areaM2 })
     : fine(laid(brief, read, rest.value, { job, perBox, entries }))
@@ -150,7 +153,7 @@ function byArea(brief: Brief, read: ShortRead, tile: Tile, known: Known & { floo
   const assumed: Phrase[] = []
   const jointMm = jointOf(brief, assumed)
   const { leftM2 } = read
-  if (leftM2 === null && (read.rows !== null || read.setRows !== null)) return refuse('question', { question: 'area' })
+  if (leftM2 === null && (read.rows !== null || read.setRows !== null)) return refuse('question', { question: 'rest' })
   const restM2 = leftM2 ?? Math.max(0, known.floorM2 - doneM2(known.job, 'mortar', lasting(brief.facts), jointMm))
   const spare = brief.facts.sparePct ?? brief.settings.practice.tile.spareStraight.value * 100
   const oneM2 = moduleM2({ shape: 'rectangle', lengthMm: tile.lengthMm, widthMm: tile.widthMm, jointMm })

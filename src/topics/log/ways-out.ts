@@ -63,7 +63,7 @@ function until(rest: RestOfFloor, other: Cost, saves: number, { have, need }: Sh
   const at = latestRow(rows, rest.cost(rest.rule), other, need - Math.min(saves, need - have)) ?? 0
   return rest.order.inRows
     ? say('log.before-row', { row: count(firstRow + at) })
-    : say('log.before-left', { n: count(rows.length - at) })
+    : say('log.before-left', { n: count(rows.slice(at).flat().length) })
 }
 
 /** Off-cuts of what is set, where they were kept: the whole floor planned at once takes less than its two parts. */

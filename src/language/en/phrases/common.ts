@@ -121,6 +121,7 @@ export const common = {
   'note.tile-unit': 'tile {said} read in {unit}',
 
   'ask.tile': 'What size is the tile? For example: 18x18 tile.',
+  'ask.rest': 'No rows to count here. How much is left by area? Like: 9 boxes left, 60 sf to go.',
   'ask.area': 'How big is the floor? For example: 10x13, or 130 sf.',
   'ask.decimal': 'Is {said} {whole} ft {inches} in, or {said} ft? Say which once and I’ll remember it.',
   'ask.convert': "What into what? For example: 22 m2 to sq ft, or 12'6 + 3'4 1/2.",

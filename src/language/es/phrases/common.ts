@@ -120,6 +120,7 @@ export const common = {
   'note.tile-unit': 'loseta {said} leída en {unit}',
 
   'ask.tile': '¿De qué medida es la loseta? Por ejemplo: loseta 18x18.',
+  'ask.rest': 'Aquí no hay hileras que contar. ¿Cuánto falta por área? Como: quedan 9 cajas, faltan 6 m2.',
   'ask.area': '¿De cuánto es el piso? Por ejemplo: 10x13, o 130 pies cuadrados.',
   'ask.decimal': '¿{said} son {whole} pies {inches} pulgadas, o {said} pies? Dímelo una vez y me acuerdo.',
   'ask.convert': "¿Qué y a qué? Por ejemplo: 22 m2 a pies cuadrados, o 12'6 + 3'4 1/2.",
