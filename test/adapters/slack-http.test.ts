@@ -116,7 +116,8 @@ test('what comes in before the Web API is reached is answered once, when it is',
 test('the manifest asks for the events it is sent and the scopes they need, and nothing else', () => {
   const file = path.join(import.meta.dirname, '../../config/slack-manifest.json')
   const manifest = JSON.parse(readFileSync(file, 'utf8'))
-  // Each event with its scope, from Slack's event reference; the rest are chat.postMessage, uploads and the command.
+  // Each event with its scope, from Slack's event reference; the rest are chat.postMessage, uploads, the command, and what photos
+  // a message brings.
   const needed: Record<string, string> = {
     app_mention: 'app_mentions:read',
     'message.channels': 'channels:history',
@@ -127,7 +128,7 @@ test('the manifest asks for the events it is sent and the scopes they need, and 
   const events = manifest.settings.event_subscriptions.bot_events as string[]
   expect(events.toSorted()).toEqual([...Object.keys(needed), 'app_home_opened'].toSorted())
   expect(manifest.oauth_config.scopes.bot.toSorted()).toEqual(
-    [...Object.values(needed), 'chat:write', 'commands', 'files:write'].toSorted(),
+    [...Object.values(needed), 'chat:write', 'commands', 'files:read', 'files:write'].toSorted(),
   )
   expect(manifest.oauth_config.scopes.user).toBeUndefined()
   expect(manifest.features.slash_commands[0].command).toBe('/kneepad')
