@@ -102,7 +102,16 @@ export const commands: CommandLocale = {
     'lot-gone': [
       'ya no hay del lote|se acabo el lote|no hay mas del lote|lote agotado|descontinuado|no hay del mismo lote|lote + acabo|no hay|agoto',
     ],
-    short: ['faltan + pieza|loseta|azulejo|caja|tile', 'me faltan|nos faltan|corto de|cortos de'],
+    short: [
+      'faltan + pieza|loseta|azulejo|caja|tile + !quedan|queda|tengo|tenemos|hilera|fila',
+      'me faltan|nos faltan|corto de|cortos de',
+    ],
+    'running-short': [
+      'se nos acaba|se esta acabando|se nos esta acabando|casi no hay|ya casi no|nos quedamos sin|no va a alcanzar|anda corta|andamos cortos',
+    ],
+    'how-far': [
+      'hasta donde|que hilera|cual hilera|a que hilera|hasta que hilera|cuantas hileras|para cuantas hileras',
+    ],
     finish: [
       'terminar|hace falta mas|necesito mas|necesitamos mas|va a faltar|el resto|lo que falta|lo que queda|acabar|por hacer|faltan|alcanza|alcanzan|para el resto|cuantos mas|cuantas mas',
     ],

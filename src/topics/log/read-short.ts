@@ -76,7 +76,9 @@ export function readShort(heard: Heard, memory: Memory): ShortRead | null {
   const asksOfAll = log.has('left') || (asks && !log.has('set-tiles') && !asksCount)
   const left = counts.tiles.find((l) => l.q.n !== broken && l.q.n !== missing && isLeft(l)) ?? null
   const alone = broken === null && missing === null
-  const bareLeft = rows === null && boxes === null && heard.has('left') ? counts.bare.find(isLeft) : undefined
+  // "3 left, enough?" is of what was logged last; beside rows it is tile.
+  const beside = rows === null && boxes === null && (setRows !== null || log.has('running-short'))
+  const bareLeft = beside && heard.has('left') ? counts.bare.find(isLeft) : undefined
   const tiles = left?.q.n ?? (alone ? ((asksOfAll ? counts.tiles[0] : undefined) ?? bareLeft)?.q.n : undefined) ?? null
   const setTiles = log.has('set-tiles')
     ? (counts.tiles.find((l) => l.q.n !== tiles && l.q.n !== broken && l.q.n !== missing)?.q.n ?? null)
