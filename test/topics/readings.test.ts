@@ -20,6 +20,11 @@ const READ: readonly Called[] = [
   ['lifted one 85 coverage', 'contact', 85],
   ['pulled one up 70 percent', 'contact', 70, /under the 80 %/],
   ['popped 2, 90 and 95% covered', 'contact', 90],
+  ['contact check 92%', 'contact', 92],
+  ['slab 58F by the door 64F by the oven', 'slab', 14.44],
+  ['lot # 4471 on boxes 1-20, 4502 on the rest', 'lot', null],
+  ['foreman says keep going', 'owner', null],
+  ['levante 2, 85 y 92%', 'contact', 85],
   ['RH 78', 'moisture', 78, /Depends.*75 % to 80 % RH/],
   ['rh is 82% by the drain', 'moisture', 82],
   ['log moisture 82% RH at the door', 'moisture', 82],
@@ -62,6 +67,8 @@ describe('readings', () => {
 
   test.each([
     'flatness 3/16 in 10 ok?',
+    'moisture barrier for 130 sf',
+    'flatness',
     'flatness 3/16 in 10 ok',
     'is 78 rh ok',
     'owner wants to know if half offset is ok',
@@ -77,6 +84,14 @@ describe('readings', () => {
     crew.say(SHOP)
     crew.say(said)
     expect(crew.memory.job.readings).toEqual([])
+  })
+
+  test('who said so is found by what was spoken of', () => {
+    const crew = new Crew()
+    crew.say(SHOP)
+    crew.say('owner said no half offset', { person: 'Ben' })
+    crew.say('lot 4471', { person: 'Ana' })
+    expect(replyText(crew.say('who said no on the offset'))).toMatch(/^Ben, .*no half offset$/)
   })
 
   test('undo takes a reading back, and the history names it', () => {

@@ -187,7 +187,7 @@ export const commands: CommandLocale = {
     ],
     'flatness-read': ['flatness$|straightedge reads|straight edge reads'],
     'of-flatness': ['flatness|flat$|straightedge|hump|dip$|gap$|low spot|high spot'],
-    'of-moisture': ['rh$|moisture|relative humidity|mver$|calcium chloride'],
+    'of-moisture': ['rh$|moisture|relative humidity|mver$|calcium chloride + !barrier|membrane|vapor|vapour|retarder'],
     'of-lot': ['lot$|dye lot|shade$|lot number|lot no$ + !a lot + !lots + !parking lot + !whole lot'],
     'of-contact': ['contact|coverage|covered|transfer'],
   },

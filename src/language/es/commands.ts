@@ -128,7 +128,7 @@ export const commands: CommandLocale = {
     'contact-read': ['contacto salio|cobertura salio|revise contacto|revisamos contacto|contacto de|cobertura de'],
     'flatness-read': ['planeza$'],
     'of-flatness': ['planeza|regla$|chipote|panza|hueco$|bajo$'],
-    'of-moisture': ['hr$|rh$|humedad'],
+    'of-moisture': ['hr$|rh$|humedad + !barrera|membrana|vapor'],
     'of-lot': ['lote$|tono$|tanda$'],
     'of-contact': ['contacto|cobertura'],
   },

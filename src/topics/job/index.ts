@@ -1,6 +1,6 @@
 /** The channel's job: what it holds, who changed it, undo, several jobs, points to compare with, reminders. */
 import type { FactName, Facts, Room, Tiling } from '../../facts.ts'
-import { differing, type Job } from '../../jobs/job.ts'
+import { type Change, differing, type Job } from '../../jobs/job.ts'
 import {
   ENTRY_VERSIONS,
   fold,
@@ -185,13 +185,22 @@ const HISTORY_OF: readonly (readonly [FactName, Concept])[] = [
 ]
 const SHOWN_CHANGES = 8
 
+/** Whether a change is a reading that speaks of what is asked: "who said ok on the offset". */
+function isOf(change: Change, { heard, memory }: Brief): boolean {
+  if (change.is !== 'reading') return false
+  const text = memory.job.readings.find((r) => r.id === change.id)?.text.toLowerCase() ?? ''
+  return heard.marks
+    .filter((m) => HISTORY_OF.some(([, concept]) => concept === m.concept))
+    .some((m) => text.includes(heard.tokens[m.first].text.toLowerCase()))
+}
+
 /** "who changed the joint": the changes of that, newest first; else the last few of all. */
 function history(brief: Brief): Told {
   const { job: current, facts } = brief.memory
   const named = HISTORY_OF.filter(([, concept]) => brief.heard.has(concept)).map(([name]) => name)
   const only = named.length > 0 ? named : null
   const changes = current.changes
-    .filter((c) => only === null || (c.is === 'facts' && c.keys.some((key) => only.includes(key))))
+    .filter((c) => only === null || (c.is === 'facts' ? c.keys.some((key) => only.includes(key)) : isOf(c, brief)))
     .toReversed()
   if (changes.length === 0)
     return {

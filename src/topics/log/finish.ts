@@ -11,7 +11,7 @@ import { lasting, numberIn, quantitiesOf, quietly, type Values } from '../job/qu
 import { coverageBasis } from '../mortar.ts'
 import { groutOf, knownTile, packOf, usualJointMm } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
-import { rowsDoneM2 } from './rest-of-floor.ts'
+import { rowsDone } from './rest-of-floor.ts'
 
 export type Finish = {
   readonly lines: readonly Phrase[]
@@ -44,8 +44,8 @@ export function doneM2(job: Job, stuff: Stuff, facts: Facts, jointMm: number): n
   const tiles = logged(job, 'tile')
   if (tiles.m2 > 0) return tiles.m2
   const tile = knownTile(facts)
-  const rows = tile && rowsDoneM2(job, facts, tile, jointMm)
-  if (rows) return rows
+  const rows = tile && rowsDone(job, facts, tile, jointMm)
+  if (rows) return rows.m2
   return tile && tiles.tiles > 0
     ? tiles.tiles * moduleM2({ shape: 'rectangle', lengthMm: tile.lengthMm, widthMm: tile.widthMm, jointMm })
     : 0

@@ -45,7 +45,7 @@ function kindOf(heard: Heard): ReadingKind | null {
   if (log.has('owner-word') && facts.areaM2 === undefined && (told || statesNoFloor(heard))) return 'owner'
   if (pct && (log.has('lifted') || log.has('contact-read') || (told && log.has('of-contact')))) return 'contact'
   if (log.has('of-lot') && !log.has('lot-gone') && !log.has('short') && (told || isLot(heard))) return 'lot'
-  if (log.has('of-moisture') && (told || heard.quantities.length > 0)) return 'moisture'
+  if (log.has('of-moisture') && facts.areaM2 === undefined && (told || heard.quantities.length > 0)) return 'moisture'
   if (told ? log.has('of-flatness') : log.has('flatness-read') && heard.quantities.length > 0) return 'flatness'
   const slab = facts.temperatures?.find(({ of }) => of === 'slab')
   return slab && (told || onlyTemperature(heard)) ? 'slab' : null
@@ -54,7 +54,10 @@ function kindOf(heard: Heard): ReadingKind | null {
 /** The least figure in percent, also where the sign was left out: "rh 78", "90 and 95% covered". */
 function percentIn(heard: Heard): number | null {
   const { log } = heard.commands
-  const bare = log.has('of-contact') || log.has('of-moisture') ? heard.loose.filter(isShare).map(({ q }) => q.n) : []
+  const bare =
+    log.has('of-contact') || log.has('of-moisture') || log.has('lifted')
+      ? heard.loose.filter(isShare).map(({ q }) => q.n)
+      : []
   const said = [...heard.percents, ...bare].filter((n) => n <= 100)
   return said.length > 0 ? Math.min(...said) : null
 }
@@ -80,7 +83,7 @@ const isLot = (heard: Heard): boolean =>
 const onlyTemperature = (heard: Heard): boolean =>
   heard.facts.when === undefined &&
   heard.facts.done === undefined &&
-  !heard.has('set-verb', 'grout', 'walk', 'heavy', 'mortar', 'heated', 'mixed-verb', 'cure-word') &&
+  !heard.has('set-verb', 'grout', 'walk', 'mortar', 'heated', 'mixed-verb', 'cure-word') &&
   statesNoFloor(heard)
 
 function figureOf(kind: ReadingKind, heard: Heard): number | null {

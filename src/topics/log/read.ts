@@ -23,10 +23,11 @@ export type LogRead =
 export function readLog(heard: Heard, memory: Memory): LogRead | null {
   const { facts } = heard
   if (isBurning(heard)) return { is: 'burning', m2PerBag: facts.coverageM2 ?? null, stuff: stuffOf(heard, memory) }
-  const short = readShort(heard, memory)
+  const reading = readReading(heard)
+  // "lot 4471 on boxes 1-20, 4502 on the rest" counts nothing.
+  const short = reading?.what === 'lot' ? null : readShort(heard, memory)
   if (short) return short
   const asks = asksSomething(heard)
-  const reading = readReading(heard)
   if (reading) return { is: 'reading', reading }
   if (facts.rooms !== undefined || (facts.tile !== undefined && facts.tile.lengthMm > 0)) return null
   const finish = readFinish(heard, memory, asks) ?? readTiles(heard, memory, asks)

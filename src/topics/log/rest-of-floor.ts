@@ -87,17 +87,23 @@ export function restOfFloor(
   })
 }
 
-/** The floor that the logged rows of the largest room cover; null where no rows are logged or the room is not laid. [m2] */
-export function rowsDoneM2(job: Job, facts: Facts, tile: Tile, jointMm: number): number | null {
-  const { rows } = logged(job, 'tile')
+/** What the logged rows of the largest room hold: places, and the floor they cover; null where no rows are logged or the room is not
+ *  laid. Tiles logged after the rows are in the places. */
+export function rowsDone(
+  job: Job,
+  facts: Facts,
+  tile: Tile,
+  jointMm: number,
+): { readonly places: number; readonly m2: number } | null {
+  const { rows, tilesSinceRows } = logged(job, 'tile')
   const room = largest(facts.rooms ?? [])
   const laid = rows > 0 && room ? laidFor({ ...facts, rooms: [{ ...room, count: 1 }] }, tile, jointMm) : null
   if (!room || !laid?.ok) return null
   const { floor, start } = laid.value.rooms[0]!
   const order = setOrder(floor, start.spec, firstWall(facts, null, firstWalls(floor, start.spec)))
   if (!order.ok || !order.value.inRows) return null
-  const set = order.value.rows.slice(0, rows).flat().length
-  return (set / start.layout.cells) * (roomM2(room) / room.count)
+  const places = order.value.rows.slice(0, rows).flat().length + tilesSinceRows
+  return { places, m2: (places / start.layout.cells) * (roomM2(room) / room.count) }
 }
 
 /** The wall that was told; else the far one, so that the door is reached last. */

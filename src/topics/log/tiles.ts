@@ -6,8 +6,10 @@ import { count, type Phrase, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { numberIn, quantitiesOf, type Values } from '../job/quantities.ts'
 import { logLines } from '../job/tell.ts'
+import { knownTile, usualJointMm } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
 import { after, useEntry } from './entries.ts'
+import { rowsDone } from './rest-of-floor.ts'
 import { logValues } from './values.ts'
 
 type Rest = {
@@ -24,8 +26,12 @@ function restOf(brief: Brief, job: Job, facts: Facts): Rest | null {
   const values = quantitiesOf(brief, facts)
   const places = numberIn(values, 'tile_cells') ?? numberIn(values, 'tile_count')
   if (places === null) return null
-  const toSet = Math.max(0, places - log.tiles)
-  const broken = log.broken > 0 ? breakage(log.broken, log.tiles, toSet) : null
+  const tile = knownTile(facts)
+  const rows = tile && rowsDone(job, facts, tile, facts.jointMm ?? usualJointMm(brief))
+  const set = rows ? rows.places : log.tiles
+  const toSet = Math.max(0, places - set)
+  // A rate needs tiles that went down whole.
+  const broken = log.broken > 0 && set > 0 ? breakage(log.broken, set, toSet) : null
   return {
     places,
     toSet,
@@ -45,7 +51,7 @@ export function tilesLeft(brief: Brief, job: Job, facts: Facts): { lines: Phrase
   if (log.tiles === 0 && log.broken === 0) return { lines: [], values: {} }
   const rest = restOf(brief, job, facts)
   if (rest === null) return { lines: [], values: {} }
-  const breaks = log.broken > 0 && rest.toSet > 0 ? [breaksLine(rest)] : []
+  const breaks = rest.breaks.safe > 0 && rest.toSet > 0 ? [breaksLine(rest)] : []
   if (rest.onHand === null || log.tiles === 0) return { lines: breaks, values: {} }
   const short = Math.max(0, rest.toSet - rest.onHand)
   const line =
