@@ -180,6 +180,20 @@ describe('the plan behind it', () => {
     expect(Number(byArea.values['tiles_short'])).toBeLessThanOrEqual(16)
   })
 
+  test('of a large tile with a small one the large runs short; hexagons go by rows', () => {
+    const two = talk('10x13 floor, 18x18 tile with 6x6 inset, 1/8 joint', '1 tile left, enough to finish?')
+    expect(textOf(two)).toMatch(/only the large tile counted/)
+    // 130 sf in modules of an 18 1/8 and a 6 1/8 in square are 51, and some are cut at the walls.
+    expect(Number(two.values['tiles_short'])).toBeGreaterThan(50)
+    expect(Number(two.values['tiles_short'])).toBeLessThan(75)
+    const hexagons = talk(
+      '10x13 floor, 8 inch hexagon tile, 1/8 joint',
+      'set 60 tiles so far',
+      '40 tiles left, 4 rows to go',
+    )
+    expect(hexagons.answer).toMatch(/4 rows to go take \d+/)
+  })
+
   test('of a bare area it goes by the area, and says so', () => {
     const reply = talk('200 sf, 12x12 tile, 1/8 joint', '50 tiles left, 60 sf to go, enough?')
     expect(reply.topic).toBe('log')

@@ -9,6 +9,8 @@ import { isInRows, type LayoutSpec } from './spec.ts'
 
 /** A place that takes a tile: its pieces where it is cut, none where it is whole. */
 export type Place = {
+  /** Which family of the lattice: of two sizes 0 is the large one. */
+  readonly family: number
   readonly cuts: readonly CutPiece[]
   readonly outlinesMm: readonly Ring[]
 }
@@ -119,8 +121,15 @@ function placesOf({ whole, cuts }: Tiles): Placed[] {
     else cells.set(key, [cut])
   }
   return [
-    ...whole.map(({ cell, outlineMm }) => ({ cuts: [], outlinesMm: [outlineMm], i: cell.i, j: cell.j })),
+    ...whole.map(({ cell, outlineMm }) => ({
+      family: cell.family,
+      cuts: [],
+      outlinesMm: [outlineMm],
+      i: cell.i,
+      j: cell.j,
+    })),
     ...[...cells.values()].map((pieces) => ({
+      family: pieces[0]!.cell.family,
       cuts: pieces,
       outlinesMm: pieces.map((piece) => piece.outlineMm[0]!),
       i: pieces[0]!.cell.i,

@@ -2,6 +2,7 @@
 import type { Cost, Rest, SetSoFar } from '../../core/layout/rest.ts'
 import { restAfter } from '../../core/layout/rest.ts'
 import { firstWalls, oppositeSide, type Place, type SetOrder, setOrder } from '../../core/layout/rows.ts'
+import type { LayoutSpec } from '../../core/layout/spec.ts'
 import type { ReuseRule } from '../../core/offcuts/reuse.ts'
 import { moduleM2 } from '../../core/tile.ts'
 import type { Facts, Room, Tile, WallSide } from '../../facts.ts'
@@ -67,7 +68,10 @@ export function restOfFloor(
   const rooms = brief.memory.facts.rooms ?? [meant]
   return andThen(laid, ({ rooms: [room] }) => {
     const { floor, start } = room!
-    return andThen(setOrder(floor, start.spec, firstWall(facts, read.from, firstWalls(floor, start.spec))), (order) => {
+    const from = firstWall(facts, read.from, firstWalls(floor, start.spec))
+    return andThen(setOrder(floor, start.spec, from), (whole) => {
+      const order = ofTheLargeTile(whole, start.spec)
+      if (order !== whole) assumed.push(say('log.assumed-large'))
       const set = setSoFar(read, job, tile, jointMm, meant, rooms.length === 1)
       if (others) assumed.push(say('log.assumed-room', { room: roomPhrase(meant) }))
       if (order.inRows && order.from !== read.from)
@@ -104,6 +108,13 @@ export function rowsDone(
   if (!order.ok || !order.value.inRows) return null
   const places = order.value.rows.slice(0, rows).flat().length + tilesSinceRows
   return { places, m2: (places / start.layout.cells) * (roomM2(room) / room.count) }
+}
+
+/** Where a small tile goes with a large one, the tiles that run short are the large ones: the small come by boxes of their own. */
+function ofTheLargeTile(order: SetOrder, { pattern }: LayoutSpec): SetOrder {
+  if (pattern.kind !== 'two-size') return order
+  const rows = order.rows.map((row) => row.filter(({ family }) => family === 0)).filter((row) => row.length > 0)
+  return { ...order, rows }
 }
 
 /** The wall that was told; else the far one, so that the door is reached last. */

@@ -26,6 +26,7 @@ export const shortPhrases = {
   'log.no-rows': 'no rows in this pattern: reckoned tile by tile from the {side} wall',
   'log.assumed-room': 'in {room}',
   'log.assumed-first-row': 'row 1 at the {side} wall',
+  'log.assumed-large': 'only the large tile counted',
   'log.assumed-slanted': 'rows on the slant of the pattern, from corner to corner',
   'log.assumed-none-set': 'nothing set yet',
   'log.assumed-offcuts': 'off-cuts lying about not counted',

@@ -32,6 +32,7 @@ export const shortPhrases = {
   'log.no-rows': 'este patrón no tiene hileras: contado loseta por loseta desde la pared {side}',
   'log.assumed-room': 'en {room}',
   'log.assumed-first-row': 'hilera 1 en la pared {side}',
+  'log.assumed-large': 'contando solo la loseta grande',
   'log.assumed-slanted': 'hileras al sesgo del patrón, de esquina a esquina',
   'log.assumed-none-set': 'nada puesto todavía',
   'log.assumed-offcuts': 'sin contar los recortes que anden por ahí',
