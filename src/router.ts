@@ -226,12 +226,17 @@ function changesOnly(heard: Heard): boolean {
   )
 }
 
+/** "and the water?" */
+const A_WORD = 4
+
 /** Answers that end in powder to be mixed. */
 const WATERED: readonly Topic[] = ['tile', 'mortar', 'grout', 'mix']
 
 /** "how much water for that" */
 const asksWater = (heard: Heard): boolean =>
-  heard.has('water') && heard.has('how-much', 'how-many', 'what') && !heard.has('wet-use', 'waterproofing', 'shower')
+  heard.has('water') &&
+  (heard.has('how-much', 'how-many', 'what') || heard.tokens.length <= A_WORD) &&
+  !heard.has('wet-use', 'waterproofing', 'shower')
 
 const POWDER_TOPICS: readonly Topic[] = ['grout', 'mix', 'mortar']
 

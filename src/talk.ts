@@ -135,21 +135,22 @@ export function meaningOf(message: Heard, memory: Memory): Meaning {
   const facts = merged(base.facts, said, scope)
   const carried = Object.fromEntries(Object.entries(base.carried).filter(([k]) => !(k in said)))
   const changed = scaled(heard, facts, followsUp, topic, memory)
+  const jobFacts = floor
+    ? jobAfter(
+        heard,
+        memory,
+        { ...said, rooms: floor.narrowed ? undefined : roomsOfJob(heard, job, base.facts, said) },
+        topic,
+        jobScope(job, floor, base.facts),
+      )
+    : null
   return {
     topic,
     facts: changed,
     carried,
     followsUp,
     showMath: false,
-    jobFacts: floor
-      ? jobAfter(
-          heard,
-          memory,
-          floor.narrowed ? { ...said, rooms: undefined } : said,
-          topic,
-          jobScope(job, floor, base.facts),
-        )
-      : null,
+    jobFacts,
     notes: fitness ? [] : [...heardNotes(heard), ...carriedNotes(carried, changed, topic)],
     said: Object.keys(said) as FactName[],
   }
@@ -244,6 +245,7 @@ function isFollowUp(heard: Heard, named: Topic | null): boolean {
       'diagonal',
       'herringbone',
       'offset',
+      'water',
       'left-to-do',
       'walk',
       'heavy',
@@ -331,6 +333,36 @@ function jobScope(job: Facts, floor: RoomsSaid, talked: Facts): InScope {
   return (toldAnew ?? job.rooms ?? []).some(inJob) ? inJob : sameTile(job)
 }
 
+const toldAlike = (a: Room, b: Room): boolean =>
+  JSON.stringify([a.name, a.count, a.pieces, a.areaM2]) === JSON.stringify([b.name, b.count, b.pieces, b.areaM2])
+
+/** The rooms of the talk; "add the hall", after one room was asked about, speaks of the whole floor again. */
+function knownRooms(heard: Heard, job: Facts, base: Facts): readonly Room[] {
+  const [inTalk, inJob] = [base.rooms ?? job.rooms ?? [], job.rooms ?? []]
+  const whole = heard.has('add', 'drop') && inJob.length > inTalk.length && isPartOf(base, job)
+  return whole ? inJob.map((room) => ({ ...room, own: tilingOf(job, room) })) : inTalk
+}
+
+const isPartOf = ({ rooms }: Facts, whole: Facts): boolean =>
+  (rooms ?? []).every((room) => (whole.rooms ?? []).some((one) => toldAlike(room, one)))
+
+/** The job's rooms after this message, where the talk is of others than all of them: what the message changed of the
+ *  talk's is changed in the job too, and the rest of the job stays. */
+function roomsOfJob(heard: Heard, job: Facts, talked: Facts, said: Facts): Facts['rooms'] {
+  const [before, after, inJob] = [talked.rooms ?? [], said.rooms, job.rooms]
+  if (!after || !inJob) return after
+  const sameFloor = before.length === inJob.length && before.every((b) => inJob.some((j) => toldAlike(b, j)))
+  const touched = after.filter((room) => !before.some((b) => toldAlike(b, room)))
+  const mends = heard.has('no-correction', 'make-it')
+  if (sameFloor || (!mends && !heard.has('add') && touched.some((room) => room.name === undefined))) return after
+  const dropped = before.filter((b) => b.name !== undefined && !after.some((room) => sameName(room.name, b.name)))
+  const kept = inJob
+    .filter((room) => !dropped.some((gone) => sameName(gone.name, room.name)))
+    .map((room) => touched.find((one) => sameName(one.name, room.name)) ?? room)
+  // What mends a room that only the talk knows adds none to the job.
+  return mends ? kept : [...kept, ...touched.filter((room) => !kept.includes(room))]
+}
+
 type RoomsSaid = {
   readonly said: Facts
   /** The rooms that what is said of tile is said of; null: those asked about last. */
@@ -342,7 +374,7 @@ type RoomsSaid = {
 /** Rooms as they stand after this message: corrected, added to, dropped from, narrowed to those named, or told anew. */
 function withRooms(heard: Heard, memory: Memory, base: Facts): RoomsSaid {
   const said = settledFacts(heard.facts)
-  const known = base.rooms ?? memory.facts.rooms ?? []
+  const known = knownRooms(heard, memory.facts, base)
   const all: InScope = () => true
   if (heard.has('drop') && known.length > 0 && !said.rooms) {
     const named = roomsNamed(heard.plain.text, known)

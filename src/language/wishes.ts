@@ -91,6 +91,19 @@ export function readWishes(
 const LEAST_SIDE_MM = 40
 const MOST_SIDE_MM = 2500
 
+const COUNTED: readonly Concept[] = [
+  'in-a',
+  'per',
+  'each',
+  'box',
+  'bag',
+  'piece',
+  'row',
+  'tile',
+  'time-word',
+  'more-word',
+]
+
 /** "tile measures 17 13/16": one side; a pair is a size and read as such. */
 function measuredSide(
   reader: Reader,
@@ -103,6 +116,8 @@ function measuredSide(
   const end = mark.first + mark.count
   const q = quantities.find((one) => one.first >= end && one.first <= end + 2)
   if (!q || (q.dimension !== 'length' && q.dimension !== 'none')) return null
+  // "actually 8 in a box": a count, whatever comes after "actual".
+  if (q.dimension === 'none' && reader.is(q.last + 1, ...COUNTED)) return null
   const paired = reader.sign(q.last + 1) === 'x' || reader.is(q.last + 1, 'by')
   const mm = q.token.fraction ? (q.si ?? q.n * 25.4) : q.si !== null ? q.si : metric ? q.n : q.n * 25.4
   return paired || smallMm(q, metric) === null || mm < LEAST_SIDE_MM || mm > MOST_SIDE_MM ? null : mm

@@ -16,10 +16,11 @@ export const commands: CommandLocale = {
       'job so far',
       'what did i tell you|what did we tell you|what do you know|what have i told you',
       'list the rooms|list rooms|what rooms|which rooms',
+      'what time zone|which time zone|whats our time zone',
       'current job$|the job$ + !keep + !in the + !forget + !delete + !erase + !wipe + !clear',
     ],
     undo: [
-      'undo$|undo that|undo it',
+      'undo$|undo that|undo it|undoo$|put it back$|back to what it was|the way it was',
       'take that back|take it back',
       'scratch that',
       'revert$|revert that',

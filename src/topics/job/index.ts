@@ -23,7 +23,7 @@ import { changeOrder, markPoint } from './change-order.ts'
 import { lasting, numberIn, quantitiesOf, tilesBySize, type Values } from './quantities.ts'
 import { signOff } from './record.ts'
 import { bucket, cancelLast, cancelReminders, listReminders, remind, snooze, upcoming } from './remind.ts'
-import { startsBucket, tellsCountry } from './route.ts'
+import { namesParked, startsBucket, tellsCountry } from './route.ts'
 import { changePhrase, factPhrase, factPhrases, factWord, jobName, logLines, whatChanged } from './tell.ts'
 
 export function job(brief: Brief): Outcome<Told> {
@@ -33,6 +33,9 @@ export function job(brief: Brief): Outcome<Told> {
   const { asked } = brief.memory
   if (asked?.question === 'forget' && asked.person === brief.person && (yes || (command === 'forget' && yes)))
     return fine({ topic: 'job', answer: say('job.forgotten'), forget: true })
+  if (asked?.question === 'forget' && command === null && brief.heard.has('no-correction'))
+    return fine({ topic: 'job', answer: say('job.not-forgotten') })
+  if (command === null && namesParked(brief.heard, brief.memory)) return fine(open(brief, nameIn(brief)))
   switch (command) {
     case 'undo':
       return undo(brief)
@@ -197,7 +200,10 @@ function isOf(change: Change, { heard, memory }: Brief): boolean {
 /** "who changed the joint": the changes of that, newest first; else the last few of all. */
 function history(brief: Brief): Told {
   const { job: current, facts } = brief.memory
-  const named = HISTORY_OF.filter(([, concept]) => brief.heard.has(concept)).map(([name]) => name)
+  const { facts: said } = brief.heard
+  const named = HISTORY_OF.filter(([name, concept]) => brief.heard.has(concept) || said[name] !== undefined).map(
+    ([name]) => name,
+  )
   const only = named.length > 0 ? named : null
   const changes = current.changes
     .filter((c) => only === null || (c.is === 'facts' ? c.keys.some((key) => only.includes(key)) : isOf(c, brief)))

@@ -41,6 +41,12 @@ export const tellsCountry = (heard: Heard): boolean =>
   !asksSomething(heard) &&
   heard.rules.subjects.length === 0
 
+/** "go back to wash-up": a job that was put aside, by its name. */
+export const namesParked = (heard: Heard, memory: Memory): boolean => {
+  const { name } = heard.commands
+  return name !== null && statesNothing(heard) && memory.parked.some(({ job }) => job.name?.toLowerCase() === name)
+}
+
 function commands(heard: Heard, memory: Memory): boolean {
   if (startsBucket(heard)) return true
   if (statesSite(heard)) return memory.talk === null || !GOES_BY_SITE.includes(memory.talk.topic)
@@ -52,7 +58,7 @@ function commands(heard: Heard, memory: Memory): boolean {
   if (zone !== null && bare && !heard.has('set-verb', 'grouted-verb') && !asksSomething(heard)) return true
   switch (command) {
     case null:
-      return false
+      return memory.asked?.question === 'forget' ? bare && heard.has('no-correction') : namesParked(heard, memory)
     case 'remind':
       return !heard.has(...WAITS) || (tellsWhen(heard) && !heard.has('when', 'can-we', 'set-verb', 'grouted-verb'))
     case 'snooze':
@@ -69,9 +75,11 @@ function commands(heard: Heard, memory: Memory): boolean {
       return true
     case 'keep':
       return heard.facts.rooms === undefined && !heard.has('wet-use', 'walk')
+    // "who said 18x18"
+    case 'history':
+      return !heard.has('how-many', 'how-much')
     case 'undo':
     case 'so-far':
-    case 'history':
     case 'forget':
     case 'list-jobs':
     case 'reminders':

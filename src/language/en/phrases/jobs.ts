@@ -97,6 +97,7 @@ export const jobs = {
   'job.aside': 'Also kept: {job}, put aside {at}: {list}',
   'job.name-it': 'What is it called? For example: call it bakery.',
   'job.renamed': 'This job is called {name} now.',
+  'job.not-forgotten': 'Nothing is deleted.',
   'job.kept-now': 'Kept in the job: {list}.',
   'job.kept-already': 'The job has all of that.',
   'job.zone': 'Clock set to {zone}: it is {at} there.',

@@ -97,6 +97,7 @@ export const jobs = {
   'job.aside': 'También guardado: {job}, desde {at}: {list}',
   'job.name-it': '¿Cómo se llama? Por ejemplo: llámalo panadería.',
   'job.renamed': 'Este trabajo se llama ahora {name}.',
+  'job.not-forgotten': 'No se borra nada.',
   'job.kept-now': 'Guardado en el trabajo: {list}.',
   'job.kept-already': 'El trabajo ya tiene todo eso.',
   'job.zone': 'Reloj puesto en {zone}: allá son {at}.',
