@@ -41,7 +41,8 @@ const MEASURED: Readonly<Record<MeasureName, TopicAnswer>> = {
 export function fitness(brief: Brief): Outcome<Told> {
   if (asksPour(brief.heard)) return pour(brief)
   const { talk, asked } = brief.memory
-  const waited = asked && talk ? measuredBefore(brief, talk.text) : null
+  // A photo that waits for its words asks nothing of the floor.
+  const waited = asked && asked.question !== 'photo' && talk ? measuredBefore(brief, talk.text) : null
   if (waited) return waited
   const ask = fitnessAsk(brief.heard)
   if (ask?.is === 'measure') return MEASURED[ask.name](brief)

@@ -86,8 +86,9 @@ function looser(rest: RestOfFloor, shortage: Shortage): Way | NoWay {
 
 /** Another start line, which only a floor with nothing set can still have. */
 function otherStart(rest: RestOfFloor, shortage: Shortage): Way | NoWay | null {
-  // A start would have to serve both sizes.
-  if (rest.room.start.spec.pattern.kind === 'two-size') return null
+  // A start would have to serve both sizes; and one found by count alone may undo what the crew asked for at a wall.
+  const { fullAt = [], hideAt = [] } = rest.facts
+  if (rest.room.start.spec.pattern.kind === 'two-size' || fullAt.length + hideAt.length > 0) return null
   if (rest.rest.done.length > 0) return noWay('log.no-way-start-held')
   const { floor, start } = rest.room
   const { tile } = start.spec
