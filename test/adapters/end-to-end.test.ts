@@ -83,3 +83,46 @@ test('Discord: a room, and a follow-up after a restart; a redelivered message is
   expect(discord.refused).toEqual([])
   await stop(second)
 })
+
+const PNG_START = Buffer.from([0x89, 0x50, 0x4e, 0x47])
+
+test('Slack: a photo without words is asked about, its words go on record, and the record comes as a page', async () => {
+  const slack = await startSlackServer()
+  open.push(() => slack.stop())
+  const env = { SLACK_BOT_TOKEN: TOKENS.bot, SLACK_APP_TOKEN: TOKENS.app, SLACK_API_URL: slack.apiUrl }
+  const child = await start(env, folder())
+  const say = (text: string, over: Record<string, unknown> = {}): void =>
+    void slack.pushEvent(slack.messageEvent(text, { channel: 'DASKER001', channel_type: 'im', ...over }))
+  say(ROOM)
+  await until('the room', () => slack.posts()[0])
+  say('', { subtype: 'file_share', files: [slack.file('label.jpg')] })
+  expect((await until('the question', () => slack.posts()[1]))['text']).toMatch(/What does it show/)
+  say('lot 4471')
+  expect((await until('the lot', () => slack.posts()[2]))['text']).toMatch(/On record: lot 4471/)
+  say('sign-off')
+  expect((await until('the record', () => slack.posts()[3]))['text']).toMatch(/Record of job 1/)
+  const uploaded = (name: string) =>
+    until(name, () => [...slack.uploads.values()].find((one) => one.name === name && one.bytes.length === one.length))
+  const [page, table] = [await uploaded('job-record.png'), await uploaded('record.csv')]
+  expect(page.bytes.subarray(0, 4)).toEqual(PNG_START)
+  expect(page.alt).toMatch(/1 reading, lines to sign/)
+  expect(table.bytes.toString()).toMatch(/lot 4471 \(photo label\.jpg\)/)
+  expect(slack.refused).toEqual([])
+  await stop(child)
+})
+
+test('Discord: a change order comes as a page and a table', async () => {
+  const discord = await startDiscordServer()
+  open.push(() => discord.stop())
+  const child = await start({ DISCORD_TOKEN: TOKEN, DISCORD_API_URL: discord.apiUrl }, folder())
+  const said = [ROOM, 'mark this as quote', 'add the closet 3x4', 'change order since quote']
+  for (const [k, text] of said.entries()) {
+    discord.dispatch('MESSAGE_CREATE', discord.direct(text))
+    await until(text, () => discord.posts()[k])
+  }
+  const files = discord.posts().at(-1)?.files ?? []
+  expect(files.map((file) => file.name)).toEqual(['change-order.png', 'change-order.csv'])
+  expect(files[0]?.bytes.subarray(0, 4)).toEqual(PNG_START)
+  expect(files[1]?.bytes.toString()).toMatch(/^What,Then,Now,Difference\r\nArea,12\.08,13\.19,1\.11/)
+  await stop(child)
+})

@@ -16,7 +16,6 @@ export function markPoint(brief: Brief, name: string | null): Told {
     answer: say('job.marked', { name: quote(point) }),
     values: factValues(brief.memory.facts),
     entries: [{ kind: 'point', version: 1, body: { name: point } }],
-    offers: ['undo'],
   }
 }
 
