@@ -17,8 +17,9 @@ export type Place = {
 }
 
 /** `round` is a circle or an oval, `arc` a half circle or less of one on its chord; lengthMm is then the width along the wall,
- *  widthMm the depth from it. `rounded-corner` is what a corner rounded off loses. */
-export type CurveName = 'round' | 'arc' | 'quarter' | 'rounded-corner'
+ *  widthMm the depth from it. `rounded-corner` is what a corner rounded off loses, `cut-corner` what one cut off
+ *  straight loses. */
+export type CurveName = 'round' | 'arc' | 'quarter' | 'rounded-corner' | 'cut-corner'
 
 /** A rectangle, or a curve by its box, that adds to a room (sign 1) or is left out of it (sign -1). */
 export type Piece = {
@@ -29,6 +30,8 @@ export type Piece = {
   /** What is left out: a thing that stands on the floor, or a bite out of the outline. */
   readonly kind?: 'island' | 'bite'
   readonly curve?: CurveName
+  /** The k-th of n alike, from 0, where several were told at once. */
+  readonly nth?: readonly [k: number, n: number]
   /** Added outside a wall of the room: a bay, an alcove, a closet. */
   readonly outside?: true
   /** Which of the two sides of a piece outside was said to be its depth. */
@@ -196,6 +199,13 @@ export type Facts = {
   readonly measuredMm?: number
   /** The slab's own joints, by their distance from a wall. */
   readonly slabJoints?: readonly { readonly from: WallSide; readonly mm: number }[]
+  /** An opening asked about last, for what is changed about it next. */
+  readonly opening?: {
+    readonly kind: string
+    readonly sizeMm: readonly [number, number]
+    readonly fromLeftMm: number
+    readonly fromFootMm: number
+  }
   /** The walls' courses are carried level round the corners between them. */
   readonly roundCorners?: true
   /** Tile stands on its short side on the walls; else it lies. */

@@ -1,5 +1,5 @@
 /** What a message means here: its own facts, then those of the talk, then those of the job. */
-import { type FactName, type Facts, type Room, type Tiling, tilingIn } from './facts.ts'
+import { type FactName, type Facts, type Piece, type Room, type Tiling, tilingIn } from './facts.ts'
 import { ENTRY_VERSIONS, type Memory, type NewEntry, type Talk } from './jobs/memory.ts'
 import type { Concept } from './language/concepts.ts'
 import { conversionIn } from './language/conversions.ts'
@@ -27,6 +27,7 @@ import { roomM2 } from './topics/floors.ts'
 import { steers } from './topics/job/route.ts'
 import { settledFacts } from './topics/outline.ts'
 import { retells, withBareDegrees } from './topics/retell.ts'
+import { roomPlan } from './topics/room-floor.ts'
 import { keepsSite, siteFacts } from './topics/site.ts'
 
 /** Facts that belong to one question and go over only to the same topic. */
@@ -46,6 +47,7 @@ const PASSING: readonly FactName[] = [
   'bagKg',
   'sparePct',
   'anyWay',
+  'opening',
 ]
 /** What a question asks for, in words. */
 const QUESTION_WORDS: readonly Concept[] = [
@@ -202,6 +204,8 @@ const JOINTED: readonly Topic[] = ['grout', 'tile', 'order', 'layout', 'levellin
 
 /** "make it 3/16", "grout for 120 sf of 12x24 1/8": a small figure with no noun is the joint; after mortar it is the notch. */
 function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, followsUp: boolean): Facts {
+  // "ledger for 12x24, floor out 3/8": how far it is out, no joint.
+  if (heard.has('off-level', 'ledger', 'first-course')) return said
   if (isBarePercent(heard) && followsUp && topic === 'tile' && said.sparePct === undefined)
     return { ...said, sparePct: heard.percents[0] }
   if (!followsUp && !(topic !== null && JOINTED.includes(topic))) return said
@@ -381,6 +385,8 @@ function withRooms(heard: Heard, memory: Memory, base: Facts): RoomsSaid {
     const left = known.filter((room) => !named.includes(room))
     if (left.length < known.length && left.length > 0) return { said: { ...said, rooms: left }, scope: null }
   }
+  const dropped = heard.has('drop', 'minus') && !said.rooms ? withoutPiece(heard, known) : null
+  if (dropped) return { said: { ...said, rooms: dropped }, scope: null }
   if (!said.rooms) return ofKnownRooms(heard, memory, said, base)
   const heardOwn = said.rooms.map((room) => room.own !== undefined)
   const rooms = said.rooms.map((room): Room => {
@@ -414,16 +420,36 @@ function withRooms(heard: Heard, memory: Memory, base: Facts): RoomsSaid {
     const added = rooms.filter((r) => !kept.includes(r))
     return { said: { ...said, rooms: [...kept, ...added] }, scope: fresh }
   }
-  // "no its 11x14": the room keeps its name.
-  if (
-    known.length === 1 &&
-    rooms.length === 1 &&
-    rooms[0].name === undefined &&
-    known[0].name !== undefined &&
-    corrects
-  )
-    return { said: { ...said, rooms: [{ ...rooms[0], name: known[0].name }] }, scope: all }
+  // "no its 11x14": the room keeps its name, what stands on it and what stands outside it.
+  if (known.length === 1 && rooms.length === 1 && corrects)
+    return { said: { ...said, rooms: [measuredAgain(rooms[0], known[0])] }, scope: all }
   return { said: { ...said, rooms }, scope: heard.byRoom.length > 0 ? fresh : all }
+}
+
+function measuredAgain(fresh: Room, old: Room): Room {
+  const name = fresh.name ?? old.name
+  const parts = old.pieces.filter((p) => p.sign === -1 || p.outside)
+  const plain = fresh.pieces.length === 1 && !fresh.outline && !fresh.cornersMm && !old.shape && !old.cornersMm
+  const room = { ...fresh, ...(name ? { name } : {}) }
+  const whole = { ...room, pieces: [...room.pieces, ...parts] }
+  return plain && parts.length > 0 && roomPlan(whole).ok ? whole : room
+}
+
+const PIECE_WORDS: readonly (readonly [Concept, (piece: Piece) => boolean])[] = [
+  ['column-word', (p) => p.sign === -1],
+  ['island', (p) => p.sign === -1 && p.kind === 'island'],
+  ['bite', (p) => p.sign === -1 && p.kind === 'bite'],
+  ['bump-out', (p) => p.outside === true],
+  ['alcove-word', (p) => p.outside === true],
+]
+
+/** "take off the island": the last room without the last of what was told to stand on it or outside it. */
+function withoutPiece(heard: Heard, known: readonly Room[]): Room[] | null {
+  const last = known.at(-1)
+  const fits = PIECE_WORDS.find(([concept]) => heard.has(concept))?.[1]
+  if (!last || !fits || heard.quantities.length > 0) return null
+  const at = last.pieces.findLastIndex(fits)
+  return at < 0 ? null : [...known.slice(0, -1), { ...last, pieces: last.pieces.filter((_, k) => k !== at) }]
 }
 
 const jointIn = ({ jointMm }: Facts): Tiling => (jointMm === undefined ? {} : { jointMm })

@@ -25,8 +25,9 @@ const piece = z.strictObject({
   widthMm: mm,
   name: name.optional(),
   kind: z.enum(['island', 'bite']).optional(),
-  curve: z.enum(['round', 'arc', 'quarter', 'rounded-corner']).optional(),
+  curve: z.enum(['round', 'arc', 'quarter', 'rounded-corner', 'cut-corner']).optional(),
   outside: z.literal(true).optional(),
+  nth: z.tuple([z.number().int().min(0), z.number().int().min(1)]).optional(),
   deep: z.enum(['length', 'width']).optional(),
   place: place.optional(),
 })

@@ -15,6 +15,7 @@ export type CurvesHeard = {
 
 const CURVES: readonly (readonly [Concept, CurveName])[] = [
   ['rounded-corner', 'rounded-corner'],
+  ['cut-corner', 'cut-corner'],
   ['quarter-round', 'quarter'],
   ['half-round', 'arc'],
   ['oval-word', 'round'],
@@ -28,8 +29,10 @@ const OVER_A_COMMA = 3
 /** A lone round smaller than this is a pipe or a tile, no room; bare figures from this on are inches. [in] */
 const LEAST_ROOM_IN = 23
 const TILE_WORDS = ['tile', 'mosaic', 'joint', 'sheet', 'tile-kind', 'plank', 'thick', 'notch', 'trowel'] as const
-const STANDING: readonly Concept[] = ['island', 'bite', 'drain']
+const STANDING: readonly Concept[] = ['island', 'bite', 'drain', 'stands-there', 'column-word']
 const OUT: readonly Concept[] = ['bump-out', 'alcove-word', 'plus', 'add']
+/** Beside a pair they make it the room that a curve told before it belongs to. */
+const ROOM_WORDS: readonly Concept[] = ['room', 'house-part', 'floor', 'of', 'in-a']
 const JOINS: readonly Concept[] = ['with', 'and', 'in-a', 'at', 'holds', 'center']
 
 type Shape = { readonly mark: Mark; readonly curve: CurveName }
@@ -64,6 +67,20 @@ function partOfRound(mark: Mark, reader: Reader): Shape | null {
   return part === 1 / 2
     ? { mark: { ...whole, concept: 'half-round' }, curve: 'arc' }
     : { mark: { ...whole, concept: 'quarter-round' }, curve: 'quarter' }
+}
+
+const MOST_ALIKE = 12
+
+/** "2 round posts 10 in dia": a bare figure by itself right before the shape, where another measures it. */
+function countItem(mark: Mark, items: readonly Item[], reader: Reader): Item | null {
+  const found = items.find((item) => item.parts.length === 1 && item.last === mark.first - 1)
+  const q = found?.parts[0]
+  const bare = q !== undefined && q.unit === null && Number.isInteger(q.n) && q.n > 1 && q.n <= MOST_ALIKE
+  const measured = items.some((other) => {
+    const away = other.first - mark.first - mark.count
+    return other.parts.length === 1 && away >= 0 && away < REACH && !reader.is(other.last + 1, ...TILE_WORDS)
+  })
+  return bare && measured ? (found as Item) : null
 }
 
 const commasBetween = (reader: Reader, from: number, to: number): number => {
@@ -121,11 +138,13 @@ function roleOf(found: Found, items: readonly Item[], reader: Reader, known: boo
   const [from, to] = [Math.min(mark.first, item.first), Math.max(mark.first + mark.count - 1, item.last)]
   const asItem = (at: Mark): Item => ({ ...item, first: at.first, last: at.first + at.count - 1 })
   if (leadIn(item, reader, 'minus') || leadIn(asItem(mark), reader, 'minus')) return 'hole'
-  if (curve === 'rounded-corner') return 'hole'
+  if (curve === 'rounded-corner' || curve === 'cut-corner') return 'hole'
+  if (anyNear(reader, from, to + 1, STANDING) || anyNear(reader, from - 2, from, STANDING)) return 'hole'
   const outside = curve === 'arc' && anyNear(reader, from - 3, to + 3, OUT)
   if (outside) return 'bump'
-  if (anyNear(reader, from, to + 1, STANDING) || anyNear(reader, from - 2, from, STANDING)) return 'hole'
   const room = items.find((other) => other !== item && isRoomLike(other, reader))
+  if (room && room.first > to && anyNear(reader, room.first - 4, room.last + 2, ROOM_WORDS))
+    return curve === 'arc' ? 'bump' : 'hole'
   if (room && room.first < from) {
     const joined =
       anyNear(reader, room.last + 1, from - 1, JOINS) || anyNear(reader, from, to + 4, ['center', 'corner'])
@@ -139,7 +158,10 @@ function roleOf(found: Found, items: readonly Item[], reader: Reader, known: boo
 
 /** A pair of sides with no tile noun behind it. */
 const isRoomLike = (item: Item, reader: Reader): boolean =>
-  isSize(item) && item.parts.slice(0, 2).every(isLength) && !reader.is(item.last + 1, ...TILE_WORDS)
+  isSize(item) &&
+  item.parts.slice(0, 2).every(isLength) &&
+  !reader.is(item.last + 1, ...TILE_WORDS) &&
+  !(reader.lexicon.locale.nounFirst && reader.is(item.first - 1, ...TILE_WORDS) && !reader.is(item.first - 1, 'floor'))
 
 /** A small measure by itself ("round 3 in drain") or a word of going round something is no shape. */
 const saysNothing = (mark: Mark, reader: Reader): boolean =>
@@ -156,21 +178,44 @@ export function readCurves(
   known: boolean,
 ): CurvesHeard {
   const shapes = shapeMarks(marks, reader).filter(({ mark }) => !saysNothing(mark, reader))
-  if (shapes.length === 0) return { sizes: [], rest: items }
+  if (shapes.length === 0) {
+    const square = squareColumns(items, reader, marks)
+    return { sizes: square, rest: items.filter((item) => !square.some((size) => size.item === item)) }
+  }
   const inMark = (item: Item): boolean =>
     shapes.some(({ mark }) => item.first >= mark.first && item.last < mark.first + mark.count)
   let rest = items.filter((item) => !inMark(item))
   const sizes: Size[] = []
   const hasRadius = marks.some((m) => m.concept === 'radius')
+  const each = marks.some((m) => m.concept === 'each-corner')
   for (const { mark, curve } of shapes) {
     // A word of measure is a shape only where no other was named.
     if (isMeasure(mark) && shapes.some((s) => !isMeasure(s.mark))) continue
-    const item = measureOf(mark, curve, rest, reader)
+    const counted = countItem(mark, rest, reader)
+    const free = rest.filter((item) => item !== counted)
+    const item = measureOf(mark, curve, free, reader)
     const role = item && roleOf({ mark, curve, item }, rest, reader, known)
     if (!item || !role) continue
+    const count = (curve === 'rounded-corner' || curve === 'cut-corner') && each ? 4 : (counted?.parts[0].n ?? 1)
     const radius = hasRadius && anyNear(reader, item.first - 3, item.last + 2, ['radius'])
-    sizes.push({ item, role, noun: null, margin: Infinity, curve: { name: curve, radius, mark } })
-    rest = rest.filter((other) => other !== item)
+    sizes.push({ item, role, noun: null, margin: Infinity, curve: { name: curve, radius, mark }, count })
+    rest = free.filter((other) => other !== item)
   }
   return sizes.length > 0 ? { sizes, rest } : { sizes, rest: items }
+}
+
+const WIDEST_COLUMN_MM = 1600
+
+/** "a 2 ft column": one measure is the side of a square. */
+function squareColumns(items: readonly Item[], reader: Reader, marks: readonly Mark[]): Size[] {
+  const room = items.find((item) => isRoomLike(item, reader))
+  if (!room) return []
+  return marks.flatMap((mark): Size[] => {
+    if (mark.concept !== 'column-word') return []
+    const item = items.find(({ parts: [q, second], first, last }) => {
+      const beside = last === mark.first - 1 || first === mark.first + mark.count
+      return second === undefined && beside && q.dimension === 'length' && (q.si as number) <= WIDEST_COLUMN_MM
+    })
+    return item ? [{ item, role: 'hole', noun: null, margin: Infinity }] : []
+  })
 }

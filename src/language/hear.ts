@@ -1,5 +1,5 @@
 /** A crew's message heard: quantities found anywhere in it, each given its role, the words marked. Nothing is answered yet. */
-import { type Facts, type Room, TILING, type Tiling, tilingIn } from '../facts.ts'
+import { type Facts, type Piece, type Room, TILING, type Tiling, tilingIn } from '../facts.ts'
 import type { Problem, Span } from '../problem.ts'
 import type { UnitName } from '../units/names.ts'
 import { withBumps } from './bumps.ts'
@@ -136,7 +136,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const singles = readSingles(items, reader, marks, draft, metric)
   const hints = hintsFor(draft, wantsRoom(reader, marks, quantities, freeUnits), reader, context, metric)
   const drawn = outline !== null || run !== null || curves.sizes.some((s) => s.role === 'room')
-  const read = withNicheTile(sizesOf(items, reader, marks, drawn ? { ...hints, hasRoom: true } : hints), marks)
+  const read = withNicheTile(sizesOf(items, reader, marks, hintsWith(hints, drawn, curves.sizes)), marks)
   const parts = [...withBumps(read, reader, marks, hasRoom), ...curves.sizes].toSorted(
     (a, b) => a.item.first - b.item.first,
   )
@@ -163,7 +163,11 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   if (prices.length > 0) draft.prices = prices
   fillFrom(factsOfOwnWords(lexicon, tokens), draft)
   dropEmptyTile(draft)
-  const shower = has('shower', 'pan', 'mud-word', 'drain') && !has('house-part', 'room')
+  // "area" names no room.
+  const named = marks.some(
+    (m) => m.concept === 'house-part' || (m.concept === 'room' && !reader.is(m.first, 'area-word')),
+  )
+  const shower = has('shower', 'pan', 'mud-word', 'drain') && !named
   const floors = shower && !metric ? panInInches(found.rooms, sizes) : found.rooms
   const rooms =
     run?.rooms ?? lessFromArea(outline ? [withPieces(outline.room, found.rooms)] : wallsOf(floors, draft), draft)
@@ -332,18 +336,35 @@ function dropEmptyTile(draft: Draft): void {
 const isWithin = (one: Unreadable, { first, last, to }: OutlineHeard, tokens: readonly Token[]): boolean =>
   one.from >= tokens[first].from && one.from <= (to ?? tokens[last].to)
 
-/** "niche 2 tiles wide in 3x6 on a wall": beside a niche the one bare pair that tile is sold in is the tile. */
+/** "niche 2 tiles wide in 3x6 on a wall", "ledger for 4x16": beside these the one bare pair that tile is sold in is the tile. */
 function withNicheTile(sizes: readonly Size[], marks: readonly Mark[]): Size[] {
   const rooms = sizes.filter((s) => s.role === 'room')
   const [a, b] = rooms[0]?.item.parts ?? []
   const isTile =
-    marks.some((m) => m.concept === 'niche') &&
+    marks.some((m) => m.concept === 'niche' || m.concept === 'ledger' || m.concept === 'first-course') &&
     !sizes.some((s) => s.role === 'tile') &&
     rooms.length === 1 &&
     a?.unit === null &&
     b?.unit === null &&
     isTypicalTile(a.n, b.n)
-  return sizes.map((s) => (isTile && s.role === 'room' ? { ...s, role: 'tile' as const } : s))
+  if (isTile) return sizes.map((s) => (s.role === 'room' ? { ...s, role: 'tile' as const } : s))
+  return withNicheSize(sizes, rooms, marks)
+}
+
+/** "niche in the back wall 60x96, about 16 x 28": of two sizes the smaller is the niche's. */
+function withNicheSize(sizes: readonly Size[], rooms: readonly Size[], marks: readonly Mark[]): Size[] {
+  const opens = marks.some((m) => m.concept === 'niche') && !sizes.some((s) => s.role === 'opening')
+  if (!opens || rooms.length !== 2) return [...sizes]
+  const product = ({ item: { parts } }: Size): number => (parts[0].si ?? parts[0].n) * (parts[1].si ?? parts[1].n)
+  const [small, large] = rooms.toSorted((p, q) => product(p) - product(q))
+  const wall = { ...large, noun: rooms.find((r) => r.noun?.mark.concept === 'wall')?.noun ?? large.noun }
+  return sizes.map((s) => (s === small ? { ...s, role: 'opening' as const } : s === large ? wall : s))
+}
+
+/** Where a curve is taken off or put beside, the pair told with it is rather the room than the tile. */
+const hintsWith = (hints: SizeHints, drawn: boolean, curves: readonly Size[]): SizeHints => {
+  if (drawn) return { ...hints, hasRoom: true }
+  return curves.length > 0 && !hints.hasRoom ? { ...hints, wantsRoom: hints.wantsRoom || hints.hasTile } : hints
 }
 
 /** "3x8, 5x8 and 3x8, carry it round the corners": sizes alike in height are walls. */
@@ -364,10 +385,18 @@ const LEAST_PAN_INCHES = 24
 const MOST_PAN_INCHES = 100
 
 function panInInches(rooms: readonly Room[], sizes: readonly Size[]): readonly Room[] {
-  const size = sizes.find((one) => one.role === 'room' && one.item.parts.every((part) => part.unit === null))
+  const isBare = (one: Size): boolean => one.item.parts.every((part) => part.unit === null)
+  const size = sizes.find((one) => one.role === 'room' && isBare(one))
   const larger = Math.max(...(size?.item.parts.slice(0, 2).map((part) => part.n) ?? [0]))
-  if (rooms.length !== 1 || larger < LEAST_PAN_INCHES || larger >= MOST_PAN_INCHES) return rooms
-  const pieces = rooms[0].pieces.map((p) => ({ ...p, lengthMm: p.lengthMm / 12, widthMm: p.widthMm / 12 }))
+  const [first] = rooms[0]?.pieces ?? []
+  const inFeet = first !== undefined && Math.abs(first.lengthMm - (size?.item.parts[0].n ?? 0) * 304.8) < 1
+  if (rooms.length !== 1 || !inFeet || larger < LEAST_PAN_INCHES || larger >= MOST_PAN_INCHES) return rooms
+  // What was told with its unit keeps it.
+  const written = sizes.filter((one) => !isBare(one)).map(({ item: { parts } }) => parts[0].si)
+  const keeps = (p: Piece): boolean => written.some((mm) => mm !== null && Math.abs(mm - p.lengthMm) < 1)
+  const pieces = rooms[0].pieces.map((p) =>
+    keeps(p) ? p : { ...p, lengthMm: p.lengthMm / 12, widthMm: p.widthMm / 12 },
+  )
   return [{ ...rooms[0], pieces }]
 }
 

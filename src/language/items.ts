@@ -50,6 +50,8 @@ function isTwo(token: NumberToken, i: number, reader: Reader): boolean {
   if (unit) next += unit.count
   if (reader.is(next, 'of')) next++
   if (reader.is(next, ...FRACTION_NOUNS)) return inPair || whole >= 3
+  // "self leveler 10x12 1/4 in": how deep it is poured.
+  if (inPair && unit && reader.tokens.some((_, k) => reader.is(k, 'leveller'))) return true
   const other = reader.number(i - 2)
   return inPair && other !== null && other.whole === null && !other.fraction && FINE_PARTS.includes(token.value - whole)
 }
@@ -78,12 +80,24 @@ export function joinDashes(quantities: readonly Quantity[], reader: Reader): Qua
     const [feet, inches] = [quantities[k], quantities[k + 1]]
     if (inches && isFeetDashInches(feet, inches, out, reader)) {
       const mm = feet.n * 304.8 + inches.n * 25.4
-      out.push({ ...feet, n: mm / 304.8, unit: 'ft', dimension: 'length', si: mm, last: inches.last, compound: true })
+      out.push({
+        ...feet,
+        n: mm / 304.8,
+        unit: 'ft',
+        dimension: 'length',
+        si: mm,
+        last: inchesEnd(inches, reader),
+        compound: true,
+      })
       k++
     } else out.push(feet)
   }
   return out
 }
+
+/** The letter of "6 l" is the wall's way, no litre. */
+const inchesEnd = (inches: Quantity, reader: Reader): number =>
+  inches.unit !== null && inches.unit !== 'in' && isWay(inches.last, reader) ? inches.last - 1 : inches.last
 
 function isFeetDashInches(feet: Quantity, inches: Quantity, before: readonly Quantity[], reader: Reader): boolean {
   const tight =
@@ -91,17 +105,22 @@ function isFeetDashInches(feet: Quantity, inches: Quantity, before: readonly Qua
   if (!tight || inches.first !== feet.last + 2) return false
   if (
     feet.unit !== null ||
-    (inches.unit !== null && inches.unit !== 'in') ||
+    (inches.unit !== null && inches.unit !== 'in' && !isWay(inches.last, reader)) ||
     inches.n >= 12 ||
     !Number.isInteger(feet.n)
   )
     return false
-  const follows = connects(reader, inches.last + 1)
+  const follows = connects(reader, inches.last + 1) || isWay(inches.last, reader) || isWay(inches.last + 1, reader)
   const precedes = connects(reader, feet.first - 1)
   // "12x14-3x5": a dash with a pair on either hand takes away, unless the pair before it is dashed too.
   if (precedes && follows) return before.at(-1)?.compound === true
   return precedes || follows
 }
+
+/** A direction of a walk: "12-6 r 8 d". */
+const isWay = (i: number, reader: Reader): boolean =>
+  reader.word(i) in reader.lexicon.locale.wayLetters ||
+  reader.is(i, 'right-side', 'left-side', 'top-side', 'bottom-side')
 
 const connects = (reader: Reader, i: number): boolean =>
   reader.sign(i) === 'x' || reader.sign(i) === '*' || reader.is(i, 'by')

@@ -299,7 +299,8 @@ export class Reader {
     // "12ft one way": a number word is inches only where it says so, or where a pair goes on: "twelve foot six by nine".
     if (number.spelled && unit?.unit !== 'in' && this.is(at, 'one-way', 'other-way')) return null
     if (unit?.unit === 'in') return { value: number.value, last: at + unit.count }
-    if (unit !== null || at !== i + (this.sign(i) === '-' ? 1 : 0)) return null
+    const letter = unit !== null && unit.count === 1 && this.word(at + 1) in this.lexicon.locale.wayLetters
+    if ((unit !== null && !letter) || at !== i + (this.sign(i) === '-' ? 1 : 0)) return null
     const next = this.tokens[at + 1]
     // "12' 6 x 10'" and "12'6": the bare figure belongs to the feet; "10' 8 a box" and "10' 3x4" do not.
     const stuck = this.tokens[at].from - this.tokens[i - 1].to <= (this.sign(i) === '-' ? 1 : 0)

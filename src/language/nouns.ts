@@ -123,6 +123,8 @@ function nounsOn(item: Item, reader: Reader, marks: readonly Mark[], step: 1 | -
 /** Concepts standing right before an item, skipping articles: "less the 3x5". */
 export function leadIn(item: Item, reader: Reader, ...concepts: readonly Concept[]): boolean {
   for (let i = item.first - 1; i >= Math.max(0, item.first - 5); i--) {
+    // "cut out of a 12x14": what follows is what something is taken from.
+    if (reader.is(i, 'of') && reader.is(i - 1, ...concepts)) return false
     if (reader.is(i, ...concepts)) return true
     // "missing for 10x13": what follows is what it is for.
     if (reader.is(i, 'for')) return false

@@ -10,7 +10,14 @@ export type DecimalHabit = 'tenths' | 'inches' | null
 
 /** What was decided on the way, to be said: the key of a phrase with the words it was about. */
 export type RoomNote = {
-  readonly key: 'read-inches' | 'read-half' | 'read-quarter' | 'read-as-unit' | 'bite-corner' | 'centred'
+  readonly key:
+    | 'read-inches'
+    | 'read-half'
+    | 'read-quarter'
+    | 'read-as-unit'
+    | 'read-square'
+    | 'bite-corner'
+    | 'centred'
   readonly said: string
   readonly unit?: string
   /** What it was read as. */
@@ -70,9 +77,13 @@ export function readSides(size: Size, metric: boolean, habit: DecimalHabit): Sid
   }
 }
 
+/** "a 2 ft column": told by one side. */
+const squareNote = (q: Quantity): RoomNote => ({ key: 'read-square', said: q.token.text })
+
 /** What was decided about a size: one note where both sides were read in the same unit. */
 function notesOf({ item, curve }: Size, sides: readonly Side[]): RoomNote[] {
   const told = sides.flatMap((side) => (side.note ? [side.note] : []))
+  if (item.parts.length === 1 && !curve) return [...told.slice(0, 1), squareNote(item.parts[0])]
   const [a, b] = told
   const alike = b !== undefined && a.key === 'read-as-unit' && b.key === 'read-as-unit' && a.unit === b.unit
   if (!alike || curve) return told
@@ -110,7 +121,8 @@ export function besideRoom(size: Size, room: Bare, reader: Reader): SidesRead | 
   } else if (unit !== 'm' && !large(inUnit(unit)) && fits(inUnit('ft'))) unit = 'ft'
   else if (!fits(inUnit(unit))) return null
   const said = size.item.parts.length > 1 ? `${a.token.text}x${b.token.text}` : a.token.text
-  return { mm: inUnit(unit), notes: [{ key: 'read-as-unit', said, unit }], unclear: null }
+  const square = size.item.parts.length === 1 && !size.curve ? [squareNote(a)] : []
+  return { mm: inUnit(unit), notes: [{ key: 'read-as-unit', said, unit }, ...square], unclear: null }
 }
 
 /** Width along the wall and depth from it, by the radius or by how far it goes across. */
@@ -139,4 +151,5 @@ const isBeside = (size: Size, reader: Reader, concept: Concept): boolean =>
   [1, 2, 3].some((k) => reader.is(size.item.last + k, concept)) ||
   [-2, -1].some((k) => reader.is(size.item.first + k, concept))
 
-const isOpening = (size: Size, reader: Reader): boolean => OPENINGS.some((concept) => isBeside(size, reader, concept))
+const isOpening = (size: Size, reader: Reader): boolean =>
+  size.role === 'opening' || OPENINGS.some((concept) => isBeside(size, reader, concept))

@@ -42,14 +42,15 @@ export function roomsOf(
     const taken = size.role === 'hole' || size.role === 'bump' || opens
     if (size.role !== 'room' && !taken) continue
     const sides = (taken ? besideRoom(size, bare, reader) : null) ?? readSides(size, metric, habit)
-    for (const fresh of sides.notes) if (!notes.some((n) => n.said === fresh.said)) notes.push(fresh)
+    for (const fresh of sides.notes)
+      if (!notes.some((n) => n.said === fresh.said && n.key === fresh.key)) notes.push(fresh)
     unclear ??= sides.unclear
     const piece = { lengthMm: sides.mm[0], widthMm: sides.mm[1] }
     if (taken)
       addPiece(rooms, size, curvedSides(size, openingMm(size, piece, reader)), reader, marks, bare?.unit ?? 'ft')
     else if (size.curve) rooms.push(roundRoom(size, curvedSides(size, piece)))
     else {
-      addRoom(rooms, size, piece, reader, lastEnd)
+      addRoom(rooms, size, wallInInches(size, piece, reader), reader, lastEnd)
       bare = bareOf(size, sides.mm, metric)
     }
     lastEnd = size.item.last
@@ -65,6 +66,26 @@ export function roomsOf(
     problem: unclear ? askDecimal(unclear) : null,
   }
 }
+
+const LEAST_WALL_INCHES = 30
+
+/** "the back wall 60x96": no wall is 96 ft high, so a bare pair that large is in inches. */
+function wallInInches(size: Size, sides: { lengthMm: number; widthMm: number }, reader: Reader): typeof sides {
+  const [a, b] = size.item.parts
+  const large = Math.max(a.n, b.n) >= LEAST_WALL_INCHES && Math.min(a.n, b.n) >= LEAST_INCHES_HIGH
+  const inFeet = Math.abs(sides.lengthMm - a.n * 304.8) < 1e-6 && Math.abs(sides.widthMm - b.n * 304.8) < 1e-6
+  const bare = a.unit === null && b.unit === null
+  return isUpright(size, reader) && large && inFeet && bare ? { lengthMm: a.n * 25.4, widthMm: b.n * 25.4 } : sides
+}
+
+const LEAST_INCHES_HIGH = 12
+const UPRIGHT: readonly Concept[] = ['backsplash', 'wall']
+const SIDES: readonly Concept[] = ['top-side', 'bottom-side', 'left-side', 'right-side']
+
+/** A wall by its noun, or by the phrase that names which one: "the back wall 60x96". */
+const isUpright = ({ noun, item: { first } }: Size, reader: Reader): boolean =>
+  (noun !== null && UPRIGHT.includes(noun.mark.concept)) ||
+  SIDES.some((side) => reader.is(first - 1, side) && reader.is(first - 2, side))
 
 /** "a half round bay on the north wall of a 12x14": what is told before the first room is of that room. */
 function inOrder(sizes: readonly Size[]): readonly Size[] {
@@ -110,7 +131,7 @@ function addRoom(
     return
   }
   const count = countBehind(size, reader) ?? countBefore(size, reader)
-  const upright = size.noun !== null && ['backsplash', 'wall'].includes(size.noun.mark.concept)
+  const upright = isUpright(size, reader)
   // A lone "u" before a size is its shape, not the crew's "you".
   const shape = reader.word(size.item.first - 1) === 'u' ? { shape: 'U' as const } : {}
   rooms.push({ ...(name ? { name } : {}), count, pieces: [piece], ...shape, ...(upright ? { upright: true } : {}) })
@@ -147,8 +168,22 @@ function addPiece(
     ...(place ? { place } : {}),
     ...(name ? { name } : {}),
   }
-  if (previous) rooms[rooms.length - 1] = { ...previous, pieces: [...previous.pieces, piece] }
-  else rooms.push({ count: 1, pieces: [piece] })
+  const n = alike(size, reader)
+  const pieces = Array.from({ length: n }, (_, k) => (n === 1 ? piece : { ...piece, nth: [k, n] as const }))
+  if (previous) rooms[rooms.length - 1] = { ...previous, pieces: [...previous.pieces, ...pieces] }
+  else rooms.push({ count: 1, pieces })
+}
+
+/** "two 2x2 posts", "4 columns 1x1": how many alike are left out. */
+function alike(size: Size, reader: Reader): number {
+  if (size.count !== undefined) return size.count
+  const { first, last } = size.item
+  const counted = (i: number): number | null => {
+    const n = reader.number(i)?.value
+    return n !== undefined && isCount(n) && n <= MOST_ALIKE ? n : null
+  }
+  if (reader.is(last + 1, 'column-word')) return counted(first - 1) ?? 1
+  return reader.is(first - 1, 'column-word') ? (counted(first - 2) ?? 1) : 1
 }
 
 /** Curves and what stands outside are often placed before they are measured: "top left corner rounded, 2 ft radius". */

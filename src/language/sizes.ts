@@ -15,6 +15,8 @@ export type Size = {
   /** How far the next best reading was: small means it was a guess worth saying. */
   readonly margin: number
   /** A curve the figures measure: whether by its radius, and the words that name it. */
+  /** So many alike, where they were counted. */
+  readonly count?: number
   readonly curve?: { readonly name: CurveName; readonly radius: boolean; readonly mark: Mark }
 }
 

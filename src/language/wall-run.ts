@@ -60,38 +60,85 @@ export function readWallRun(
   if (!has(...WALL_WORDS)) return null
   const singles = items.flatMap((item) => (isSize(item) ? [] : [item]))
   const high = singles.find(({ parts: [q] }) => isLength(q) && isHigh(q, reader))
-  const round = has('carry-round')
   if (!high) return null
-  const three = items.find((item) => item.parts.length === 3 && item.parts.every(isLength))
-  const lengths = three && isRun(three) ? three.parts : oneAfterTheOther(singles, high, reader)
-  const written = lengths.find((q) => q.unit !== null && !q.compound)?.unit ?? null
-  const mm = lengths.map((q) => lengthMm(q, metric, written))
-  const sound = mm.every((side) => side >= LEAST_WALL_MM && side <= MOST_WALL_MM)
-  if (lengths.length < (round ? 2 : 3) || !sound) return null
-  const highMm = lengthMm(high.parts[0], metric, null)
-  const taken = new Set([
-    high,
-    ...(three && isRun(three) ? [three] : singles.filter((s) => lengths.includes(s.parts[0]))),
-  ])
-  return {
-    rooms: mm.map((lengthMm) => ({ count: 1, upright: true, pieces: [{ sign: 1, lengthMm, widthMm: highMm }] })),
-    rest: items.filter((item) => !taken.has(item)),
-  }
+  const told = wallsTold(items, singles, high, reader, marks)
+  if (!told) return null
+  const written = told.walls.find((q) => q.unit !== null && !q.compound)?.unit ?? null
+  const mm = told.walls.map((q) => lengthMm(q, metric, written))
+  if (!mm.every((side) => side >= LEAST_WALL_MM && side <= MOST_WALL_MM)) return null
+  const highMm = heightMm(high.parts[0], metric, has('backsplash'))
+  const rooms = mm.map((side): Room => {
+    return { count: 1, upright: true, pieces: [{ sign: 1, lengthMm: side, widthMm: highMm }] }
+  })
+  return { rooms, rest: items.filter((item) => item !== high && !told.items.includes(item)) }
 }
+
+type WallsTold = { readonly walls: readonly Quantity[]; readonly items: readonly Item[] }
+
+/** By three figures of one size, by a back and its sides, by a shower's two sides, one after the other, or one wall by its width. */
+function wallsTold(
+  items: readonly Item[],
+  singles: readonly Item[],
+  high: Item,
+  reader: Reader,
+  marks: readonly Mark[],
+): WallsTold | null {
+  const round = marks.some((m) => m.concept === 'carry-round')
+  const three = items.find((item) => item.parts.length === 3 && item.parts.every(isLength) && isRun(item))
+  if (three) return { walls: three.parts, items: [three] }
+  const back = backAndSides(singles, high, reader)
+  if (back) return back
+  const row = oneAfterTheOther(singles, high, reader, marks)
+  if (row.length >= (round ? 2 : 3)) return { walls: row.map((item) => item.parts[0]), items: row }
+  const pair = round ? items.find((item) => item.parts.length === 2 && isAround(item, reader)) : undefined
+  if (pair) {
+    const [a, b] = pair.parts.toSorted((p, q) => p.n - q.n)
+    return { walls: [a, b, a], items: [pair] }
+  }
+  const [one] = row
+  const wide = one && reader.is(one.last + 1, 'wide', 'long') && reader.is(one.last + 2, 'wall')
+  return wide ? { walls: [one.parts[0]], items: [one] } : null
+}
+
+/** "shower 3x5 walls 8 high": the pan the walls stand round, open in front. */
+const isAround = (item: Item, reader: Reader): boolean =>
+  [item.first - 1, item.first - 2, item.last + 1].some((i) => reader.is(i, 'shower', 'tub-word')) &&
+  item.parts.every(isLength)
+
+/** "back wall 60 in, side walls 32 in": the side, the back, the other side. */
+function backAndSides(singles: readonly Item[], high: Item, reader: Reader): WallsTold | null {
+  const beside = (item: Item, concept: Concept): boolean =>
+    reader.is(item.first - 1, concept) || reader.is(item.last + 1, concept)
+  const lengths = singles.filter((item) => item !== high && isLength(item.parts[0]))
+  const back = lengths.find((item) => beside(item, 'top-side'))
+  const sides = lengths.find((item) => item !== back && beside(item, 'side-walls'))
+  if (!back || !sides) return null
+  return { walls: [sides.parts[0], back.parts[0], sides.parts[0]], items: [back, sides] }
+}
+
+/** A bare height: feet up to the height of a room, inches above it; a backsplash is always in inches. */
+function heightMm(q: Quantity, metric: boolean, splash: boolean): number {
+  const inches = q.si === null && !metric && (q.n > MOST_FEET_HIGH || (splash && q.n >= LEAST_SPLASH_IN))
+  return inches && q.n < MOST_INCHES ? q.n * 25.4 : lengthMm(q, metric, null)
+}
+const MOST_FEET_HIGH = 11
+const LEAST_SPLASH_IN = 4
 
 /** "32x60x32": the sides and the back of a tub; a tile's third figure is its thickness. */
 const isRun = (item: Item): boolean => item.parts[2].n > 3 && item.parts[0].n > 3
 
-function oneAfterTheOther(singles: readonly Item[], high: Item, reader: Reader): Quantity[] {
-  const walls: Quantity[] = []
+/** The longest row of figures with nothing but small words between. */
+function oneAfterTheOther(singles: readonly Item[], high: Item, reader: Reader, marks: readonly Mark[]): Item[] {
+  const rows: Item[][] = []
   for (const item of singles) {
     const [q] = item.parts
     if (item === high || !isLength(q) || q.token.fraction || isOthers(q, reader) || isHigh(q, reader)) continue
-    const previous = walls.at(-1)
-    if (previous && parted(reader, previous.last + 1, q.first)) break
-    walls.push(q)
+    const row = rows.at(-1)
+    const previous = row?.at(-1)
+    if (row && previous && !parted(reader, marks, previous.last + 1, item.first)) row.push(item)
+    else rows.push([item])
   }
-  return walls
+  return rows.toSorted((a, b) => b.length - a.length)[0] ?? []
 }
 
 const JOINING: readonly Concept[] = [
@@ -108,9 +155,14 @@ const JOINING: readonly Concept[] = [
 ]
 const MOST_BETWEEN = 4
 
+/** "then", "next": a word that means nothing to us. */
+const isSmallWord = (reader: Reader, marks: readonly Mark[], i: number): boolean =>
+  /^[a-z]{2,4}$/.test(reader.word(i)) && !marks.some((m) => i >= m.first && i < m.first + m.count)
+
 /** Other words between two figures: they are no row of walls. */
-function parted(reader: Reader, from: number, to: number): boolean {
+function parted(reader: Reader, marks: readonly Mark[], from: number, to: number): boolean {
   if (to - from > MOST_BETWEEN) return true
-  for (let i = from; i < to; i++) if (!/^[,/;+-]$/.test(reader.sign(i)) && !reader.is(i, ...JOINING)) return true
+  for (let i = from; i < to; i++)
+    if (!/^[,/;+-]$/.test(reader.sign(i)) && !reader.is(i, ...JOINING) && !isSmallWord(reader, marks, i)) return true
   return false
 }

@@ -6,7 +6,7 @@ import { fine, type Outcome, refuse } from '../problem.ts'
 import { floorSum } from './floors.ts'
 import { cutTable } from './layout-extras.ts'
 import { drawingsOf } from './picture.ts'
-import { laidFor } from './plan.ts'
+import { laidFor, WALL_GAP_MM } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
 import { laidValues, tilesToBuy } from './tile.ts'
 import type { Brief, Told } from './topic.ts'
@@ -54,7 +54,7 @@ export function courses(brief: Brief): Outcome<Told> {
       ...assumed,
       ...(facts.pattern ? [] : [say('assumed.pattern', { pattern: word('pattern-stacked') })]),
       say(facts.tileStands ? 'courses.stands' : 'courses.lies'),
-      say('courses.faces'),
+      say('courses.faces', { gap: small(WALL_GAP_MM) }),
       ...startNote(run, facts),
     ],
     warnings: sliverWarning(run),

@@ -98,9 +98,17 @@ export function floorSum(facts: Facts): Outcome<FloorSum | null> {
   })
 }
 
-/** A room as it is repeated back: its name, or its size. */
+/** A room as it is repeated back: its name, or its size, and what comes off it or stands outside it. */
 export function roomPhrase(room: Room): Phrase {
-  const size = room.pieces[0]
+  const off = room.pieces.filter((p) => p.sign === -1)
+  const out = room.pieces.filter((p) => p.sign === 1 && p.outside)
+  const less =
+    off.length > 0 ? say('room.less', { room: plainPhrase(room), pieces: off.map(sizeOf) }) : plainPhrase(room)
+  return out.length > 0 ? say('room.plus', { room: less, pieces: out.map(sizeOf) }) : less
+}
+
+function plainPhrase(room: Room): Phrase {
+  const size = room.pieces.find((p) => p.sign === 1 && !p.outside)
   const named = room.name ? quote(room.name) : word('floor')
   if (room.cornersMm) return outlinePhrase(room, named)
   if (!size) return say('room.named', { name: named })

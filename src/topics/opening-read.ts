@@ -18,7 +18,8 @@ export const openingKind = (has: (...concepts: readonly Concept[]) => boolean): 
 
 /** A length of an opening: a bare figure is inches, or centimetres and millimetres to a metric crew. [mm] */
 export const openingLength = (q: Quantity, metric: boolean): number =>
-  q.si ?? (metric ? (q.n >= 100 ? q.n : q.n * 10) : q.n * 25.4)
+  q.si ?? (metric ? (q.n >= LEAST_BARE_MM ? q.n : q.n * 10) : q.n * 25.4)
+const LEAST_BARE_MM = 300
 
 /** Its width and height, where they were told. [mm] */
 export function openingSize({ heard, metric }: Brief): readonly [number, number] | null {

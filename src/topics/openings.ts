@@ -16,7 +16,11 @@ const BOX_MM = [50.8, 76.2] as const
 const NICHE_UP_MM = 1066.8
 
 /** Whether an opening is to be placed on a wall, rather than framed by itself. */
-export function openingAsked({ heard, facts }: Brief): OpeningKind | null {
+export function openingAsked(brief: Brief): OpeningKind | null {
+  const { heard, facts } = brief
+  // "make the joint 1/16" goes on with the opening asked about last.
+  if (facts.opening && !openingKind(heard.has) && !heard.facts.rooms && !heard.has('picture'))
+    return facts.opening.kind as OpeningKind
   const kind = openingKind(heard.has)
   const wall = wallOf(facts) !== null
   const placed = heard.has('on-joints', 'where-put') || (kind === 'niche' && heard.has('rough-opening'))
@@ -45,22 +49,44 @@ export function opening(brief: Brief, kind: OpeningKind): Outcome<Told> {
   const level = spec.pattern.kind === 'stacked' || (spec.pattern.kind === 'offset' && spec.pattern.along === 'length')
   if (!level || spec.angleDeg !== 0) return refuse('question', { question: 'level-pattern' })
   const on: OnWall = { lengthMm, heightMm, spec }
-  const size = sizeOf(brief, kind, assumed)
+  const before = brief.heard.facts.rooms || openingKind(brief.heard.has) ? undefined : brief.facts.opening
+  const size = before?.sizeMm ?? sizeOf(brief, kind, assumed)
   if (!size) return refuse('question', { question: 'opening-size' })
-  const wanted = wantedSpot(brief)
+  const wanted = before ? toldBefore(before) : wantedSpot(brief)
   const place = placeOf(wanted, kind, on, size, assumed)
   if (!place) return refuse('question', { question: 'opening-place' })
   const lines = [lineOf(laid.value.rooms[0].start.firstLines), ...offsetLine(on, kind)]
+  const asked = { place, size, wanted }
+  const told = tell(brief, kind, on, asked, known, lines, assumed)
+  const opening = { kind, sizeMm: size, fromLeftMm: place[0], fromFootMm: place[1] }
+  return told.ok ? fine({ ...told.value, learned: { ...told.value.learned, opening } }) : told
+}
+
+function tell(
+  brief: Brief,
+  kind: OpeningKind,
+  on: OnWall,
+  asked: Asked,
+  known: Tile,
+  lines: readonly Phrase[],
+  assumed: Phrase[],
+): Outcome<Told> {
+  const { place, size } = asked
   if (kind === 'valve') return fine(valveTold(on, place, lines, assumed))
   const moved = (kind === 'niche' ? nicheOnJoints : boxOnJoints)(on, size[0], size[1], place[0], place[1])
   if (!moved) return refuse('bad-floor', { why: 'opening-does-not-fit' })
-  const asked = { place, size, wanted }
   return fine(
     kind === 'outlet'
       ? outletTold(on, moved, asked, lines, assumed)
       : framedTold(brief, kind, on, moved, asked, known, lines, assumed),
   )
 }
+
+const toldBefore = ({ fromLeftMm, fromFootMm }: NonNullable<Facts['opening']>): Wanted => ({
+  x: { mm: fromLeftMm, of: 'low', from: 'low' },
+  y: { mm: fromFootMm, of: 'low', from: 'low' },
+  centredX: false,
+})
 
 function sizeOf(brief: Brief, kind: OpeningKind, assumed: Phrase[]): readonly [number, number] | null {
   const told = openingSize(brief)
@@ -164,6 +190,7 @@ function framedTold(
           })
         : say('opening.window', finished),
       movedLine(to, pointOf(wanted, place, size)),
+      ...keptLine(on, moved, place, size, each),
       ...(kind === 'window' ? [shiftLine(on, moved, place)] : []),
       ...lines,
       say('opening.check'),
@@ -194,6 +221,31 @@ function framedTold(
     offers: tiles ? ['math', 'picture'] : ['picture'],
   }
 }
+
+/** Whole tiles that are far from the size asked: the place of that size too, one side and its foot or head on joints. */
+function keptLine(
+  on: OnWall,
+  moved: Moved,
+  place: readonly [number, number],
+  size: readonly [number, number],
+  each: number,
+): Phrase[] {
+  const off = Math.max(Math.abs(moved.widthMm - size[0]), Math.abs(moved.heightMm - size[1]))
+  const kept = moved.tiles && off > FAR_MM ? boxOnJoints(on, size[0], size[1], place[0], place[1]) : null
+  return kept
+    ? [
+        say('opening.kept', {
+          width: small(size[0]),
+          height: small(size[1]),
+          left: small(kept.fromLeftMm),
+          up: small(kept.fromFootMm),
+          framed: small(size[0] + 2 * each),
+          high: small(size[1] + 2 * each),
+        }),
+      ]
+    : []
+}
+const FAR_MM = 51
 
 /** A window that cannot move: the layout goes the other way. */
 function shiftLine(on: OnWall, moved: Moved, place: readonly [number, number]): Phrase {

@@ -20,16 +20,25 @@ export type RoomPlan = { readonly room: Room; readonly floor: Floor; readonly no
 
 const GAP_BETWEEN_PARTS_MM = 600
 
+type Guessed = 'bite-corner' | 'centred' | 'spread' | null
+
+/** Several alike stand evenly spaced along the longer middle line of the room. */
+function spreadPlace(piece: Piece, [k, n]: readonly [number, number], floor: Floor): FloorPlace {
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const along = maxX - minX >= maxY - minY
+  const [span, side] = along ? [maxX - minX, piece.lengthMm] : [maxY - minY, piece.widthMm]
+  const from: FromWall = { from: 'low', mm: ((k + 1) * span) / (n + 1) - side / 2 }
+  return { at: 'inside', x: along ? from : null, y: along ? null : from }
+}
+
 const BITE_CORNERS = ['top-right', 'top-left', 'bottom-left', 'bottom-right'] as const
 
 /** Where a piece that is taken away lies: as told, else a corner for a bite, the middle for a thing that stands there. */
-function placeFor(
-  piece: Piece,
-  room: Room,
-  bites: number,
-): { place: FloorPlace; guessed: 'bite-corner' | 'centred' | null } {
+function placeFor(piece: Piece, room: Room, bites: number, floor: Floor): { place: FloorPlace; guessed: Guessed } {
   const told = piece.place ? toldPlace(piece.place, piece) : null
   if (told) return { place: told, guessed: null }
+  const spread = piece.nth && piece.kind === 'island' ? spreadPlace(piece, piece.nth, floor) : null
+  if (spread) return { place: spread, guessed: 'spread' }
   if (piece.curve === 'arc') return { place: { at: 'side', side: 'top', alongMm: null }, guessed: null }
   if (piece.kind === 'island') return { place: { at: 'inside', x: null, y: null }, guessed: 'centred' }
   if (room.shape === 'U') return { place: { at: 'side', side: 'top', alongMm: null }, guessed: null }
@@ -115,12 +124,14 @@ function draw(room: Room): Outcome<RoomPlan> {
   let bites = 0
   // Places go by the walls of the room itself, so what stands outside them is added last.
   for (const piece of room.pieces.filter((p) => p.sign === -1)) {
-    const { place, guessed } = placeFor(piece, room, bites)
+    const { place, guessed } = placeFor(piece, room, bites, floor)
     if (piece.kind === 'bite') bites++
     const less = takenOff(floor, piece, place)
     if (!less.ok) return less
-    if (guessed || less.value.centredX || less.value.centredY) notes.push(guessNote(guessed, place, piece, less.value))
-    if (piece.curve) notes.push(curveNote(floor, less.value.floor))
+    const told = piece.nth === undefined || piece.nth[0] === 0
+    const guess = guessed || less.value.centredX || less.value.centredY
+    if (told && guess) notes.push(guessNote(guessed, place, piece, less.value))
+    if (told && piece.curve && piece.curve !== 'cut-corner') notes.push(curveNote(floor, less.value.floor))
     floor = less.value.floor
   }
   for (const piece of room.pieces.filter((p) => p.sign === 1 && p.outside)) {
@@ -168,10 +179,13 @@ const cornersIn = (floor: Floor): number => floor.rings.reduce((sum, ring) => su
 const curveNote = (before: Floor, after: Floor): Phrase =>
   say('note.curve', { sides: count(Math.max(1, cornersIn(after) - cornersIn(before))) })
 
-function guessNote(guessed: 'bite-corner' | 'centred' | null, place: FloorPlace, piece: Piece, placed: Placed): Phrase {
+function guessNote(guessed: Guessed, place: FloorPlace, piece: Piece, placed: Placed): Phrase {
   const said = piece.name ? quote(piece.name) : sizeOf(piece)
-  if (piece.curve === 'rounded-corner' && place.at === 'corner')
-    return say('note.rounded-corner', { corner: word(`corner-${place.corner}`) })
+  const [, n] = piece.nth ?? [0, 1]
+  if (guessed === 'spread') return say('note.spread', { n: count(n), said })
+  if (piece.curve === 'rounded-corner' && n > 1) return say('note.rounded-all', { n: count(n) })
+  if ((piece.curve === 'rounded-corner' || piece.curve === 'cut-corner') && place.at === 'corner')
+    return say(`note.${piece.curve}`, { corner: word(`corner-${place.corner}`) })
   if (place.at === 'side') return say('note.side-middle', { said, side: word(`side-${place.side}`) })
   return guessed === 'bite-corner' && place.at === 'corner'
     ? say('note.bite-corner', { said, corner: word(`corner-${place.corner}`) })

@@ -6,7 +6,7 @@ import { area, count, number, type Phrase, say, slope, small, volume } from '../
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { aboutMud } from './around/about.ts'
 import { asksParts, mudBed } from './around/mud-bed.ts'
-import { drainOf, panRoom } from './around/pan-room.ts'
+import { drainOf, panRing, panRoom, wallMarks } from './around/pan-room.ts'
 import { figureNear, lengthMm, lengthNear, toldPer } from './around/read.ts'
 import { withCautions } from './around/safety.ts'
 import { wetWork } from './around/wet-work.ts'
@@ -61,17 +61,19 @@ function pan(brief: Brief): Outcome<Told> {
   const thick = atDrain(brief, assumed)
   if (brief.has('linear-drain')) return channel(brief, room, slopeMmPerM, thick, assumed)
   const drain = drainOf(brief, room, assumed)
-  const bed = panBed({ ring: room.ring, drain, slopeMmPerM, atDrainMm: thick })
+  const ring = panRing(room, drain)
+  if (!ring) return refuse('bad-floor', { why: 'drain-in-column' })
+  const bed = panBed({ ring, drain, slopeMmPerM, atDrainMm: thick })
   if (!bed.ok) return bed
-  const value = lessColumns(bed.value, room.columns)
+  const value = room.columns.length > 1 ? lessColumns(bed.value, room.columns) : bed.value
   const tile = knownTile(brief.facts)
   const details = [
-    edgeLine(value, thick),
-    ...evenInstead(brief, value, { ring: room.ring, drain, slopeMmPerM, atDrainMm: thick }),
+    edgeLine({ ...value, marks: wallMarks(value.marks, ring, room) }, thick, room.columns.length === 1),
+    ...evenInstead(brief, value, { ring, drain, slopeMmPerM, atDrainMm: thick }),
     ...mixLines(brief, value.volumeL),
-    ...(room.columns.length > 0 ? [say('shower.column')] : []),
+    ...(room.columns.length > 1 ? [say('shower.column')] : []),
     say('shower.membrane-too', { slope: slope(slopeMmPerM) }),
-    ...(tile && tile.lengthMm > s.largeTileMm.value
+    ...(tile && tile.lengthMm > s.largeTileMm.value && room.columns.length === 0
       ? [
           say('shower.envelope', {
             cuts: count(value.foldsMm.length),
@@ -97,19 +99,18 @@ function pan(brief: Brief): Outcome<Told> {
 
 /** Columns take their face out of the bed, at its mean depth; what they hide from the drain still falls to it. */
 function lessColumns(bed: PanBed, columns: readonly Ring[]): PanBed {
-  if (columns.length === 0) return bed
   const takenMm2 = columns.reduce((sum, ring) => sum + Math.abs(floorArea({ rings: [ring] })), 0)
   const share = 1 - takenMm2 / bed.areaMm2
   return share > 0 ? { ...bed, areaMm2: bed.areaMm2 * share, volumeL: bed.volumeL * share } : bed
 }
 
-function edgeLine(bed: PanBed, thick: number): Phrase {
+function edgeLine(bed: PanBed, thick: number, column: boolean): Phrase {
   if (bed.kind === 'level')
     return say('shower.edge-level', { edge: small(thick + bed.riseMm), drain: small(thick), rise: small(bed.riseMm) })
   const marks = bed.marks.map((mark) =>
     say('shower.mark', { start: small(mark.startMm), low: small(mark.lowMm), end: small(mark.endMm) }),
   )
-  return say('shower.edge-even', { marks: marks.slice(0, 8) })
+  return say(column ? 'shower.edge-column' : 'shower.edge-even', { marks: marks.slice(0, 8) })
 }
 
 /** Where a level edge makes a plane too steep: the same fall everywhere, and an edge that rises. */

@@ -27,11 +27,27 @@ function tilesAcross(brief: Brief): readonly [number, number] | null {
   const { reader } = heard
   const isCount = (q: Quantity): boolean =>
     q.dimension === 'none' && Number.isInteger(q.n) && q.n >= 1 && q.n <= MOST_NICHE_TILES
+  // "4 high of" reads as the day's high too.
+  const isSide = (i: number, side: 'wide' | 'high'): boolean =>
+    reader.is(i, side) || (side === 'high' && reader.is(i, 'highest'))
   const beside = (q: Quantity, side: 'wide' | 'high'): boolean =>
-    [1, 2].some((k) => reader.is(q.last + k, side) && !reader.number(q.last + 1)) || reader.is(q.first - 1, side)
+    [1, 2].some((k) => isSide(q.last + k, side) && !reader.number(q.last + 1)) || isSide(q.first - 1, side)
   const wide = heard.quantities.find((q) => isCount(q) && beside(q, 'wide'))
   const high = heard.quantities.find((q) => isCount(q) && beside(q, 'high') && q !== wide)
   return wide && high ? [wide.n, high.n] : null
+}
+
+const LEAST_NICHE_MM = 50
+const REACH = 3
+
+/** "niche framed 14x24", "14x24 rough": the size is that of the framing. */
+function saidRough({ heard }: Brief): boolean {
+  const size = heard.sizes.find((s) => s.role === 'opening' || s.role === 'hole')
+  if (!size) return false
+  const { first, last } = size.item
+  return Array.from({ length: REACH }, (_, k) => [first - 1 - k, last + 1 + k]).some(([before, after]) =>
+    [before, after].some((i) => heard.reader.is(i, 'framed-word')),
+  )
 }
 
 /** The opening asked for by its size, in mm: width and height as told. */
@@ -48,11 +64,16 @@ function nicheTold(brief: Brief, known: Tile): Outcome<Told> {
   const assumed: Phrase[] = []
   const jointMm = jointOf(brief, assumed)
   const tileMm = thicknessOf(brief, known, assumed)
-  const wanted = nicheSize(brief)
+  const told = nicheSize(brief)
+  const framed = told !== null && saidRough(brief)
+  const each = LINING.boardMm + LINING.membraneMm + LINING.mortarMm + tileMm
+  const wanted = framed ? ([told[0] - 2 * each, told[1] - 2 * each] as const) : told
   const tiles =
     tilesAcross(brief) ??
     (wanted &&
       ([nicheTiles(wanted[0], known.lengthMm, jointMm), nicheTiles(wanted[1], known.widthMm, jointMm)] as const))
+  if (framed && wanted && Math.min(...wanted) < LEAST_NICHE_MM)
+    return refuse('bad-floor', { why: 'opening-does-not-fit' })
   if (!tiles) return refuse('question', { question: 'niche' })
   const lining = { ...LINING, tileMm }
   const wide = niche(tiles[0], known.lengthMm, jointMm, lining)
@@ -63,6 +84,7 @@ function nicheTold(brief: Brief, known: Tile): Outcome<Told> {
     topic: 'layout',
     answer: say('niche.rough', { width: small(wide.value.roughMm), height: small(high.value.roughMm) }),
     details: [
+      ...(framed && wanted ? [say('niche.framed', { width: small(wanted[0]), height: small(wanted[1]) })] : []),
       say('niche.clear', {
         width: small(wide.value.clearMm),
         height: small(high.value.clearMm),
@@ -118,7 +140,7 @@ function ledgerTold(brief: Brief, known: Tile): Outcome<Told> {
         : []),
       ...(riseMm > 0 && riseMm <= LOST_IN_JOINT_MM ? [say('ledger.lost', { rise: small(riseMm) })] : []),
     ],
-    assumed: [...assumed, say('ledger.lies', { course: small(sideMm) })],
+    assumed: [...assumed, say('ledger.lies', { course: small(sideMm), gap: small(WALL_GAP_MM) })],
     working: [say('ledger.work', { gap: small(WALL_GAP_MM), course: small(sideMm), joint: small(jointMm) })],
     values: {
       tile_length_mm: known.lengthMm,

@@ -8,6 +8,10 @@ const FT = 304.8
 const SF = 0.09290304
 const IN = 25.4
 const { PI } = Math
+// A segment 6 ft wide and 1.5 ft deep: r = 36 / 12 + 0.75 = 3.75 ft
+const HALF_ANGLE = Math.asin(3 / 3.75)
+const SEGMENT = 3.75 ** 2 * (HALF_ANGLE - Math.sin(HALF_ANGLE) * Math.cos(HALF_ANGLE))
+const SEGMENT_ARC = 2 * 3.75 * HALF_ANGLE
 
 const FLOORS: readonly [text: string, sf: number, walls: number][] = [
   // 120 less a circle of 3 ft: pi x 1.5²; the outer walls stay
@@ -42,6 +46,19 @@ const FLOORS: readonly [text: string, sf: number, walls: number][] = [
   ['12x14 add a closet 5 wide 3 deep on the south wall, area', 183, 58],
   ['12x14 and a nook 6 ft wide by 4 ft deep on the left side, area', 192, 60],
   ['12x14 with a bump out 2x6 on the east wall 1 ft from the bottom, area', 180, 56],
+  ['10x12 kitchen with a 2x5 bay window, area', 130, 44 + 4],
+  ['arc 6 ft wide 18 in deep on the right wall of a 10x12, area', 120 + SEGMENT, 44 - 6 + SEGMENT_ARC],
+  ['14x16 room minus half circle counter 8 ft wide on the back wall, area', 224 - PI * 8, 60 - 8 + PI * 4],
+  // several alike
+  ['12x14, 2 round posts 10 in dia, area', 168 - 2 * PI * (5 / 12) ** 2, 52],
+  ['12x14 with two 2x2 posts, area', 160, 52],
+  ['12x14 with a 2 ft column, area', 164, 52],
+  ['10x12 all four corners rounded 1 ft radius, area', 120 - 4 + PI, 44 - 8 + 2 * PI],
+  ['12x14 less 2x3 and 3x4 corners, area', 150, 52],
+  // a corner cut off straight at 3 ft: half of 9; the walls lose 6 and gain 3 times the root of 2
+  ['12x14 with a diagonal corner 3 ft, area', 168 - 4.5, 52 - 6 + 3 * Math.SQRT2],
+  ['saliente de 2x6 pies en el muro este de un cuarto de 12x14 pies, área', 180, 56],
+  ['cuarto 12x14 con esquina ochavada de 3 pies, área', 168 - 4.5, 52 - 6 + 3 * Math.SQRT2],
   // bites: a corner leaves the walls, a side adds twice the depth
   ['12x14 with a 2x3 jog in the top right corner, area', 162, 52],
   ['12x14 notch out 2x3, area', 162, 52],
@@ -59,6 +76,8 @@ const FLOORS: readonly [text: string, sf: number, walls: number][] = [
   ['12r 8d 5l 4d 7l 12u area', 124, 48],
   ['12 r 8 d 5 l 4 d 7 l 12 u area', 124, 48],
   ['r12 d8 l5 d4 l7 u12 area', 124, 48],
+  ["R 12' U 8'6 L 12' D 8'6 area", 102, 41],
+  ['12-6 r 8 d 12-6 l 8 u area', 100, 41],
   ['walls 12 l, 8 d, 12 r, 8 u area', 96, 40],
   ['12e 10n 12w 10s area', 120, 44],
   ['piso 12x14 con medio circulo de 6 pies en la pared norte, área', 168 + (PI * 9) / 2, 52 - 6 + PI * 3],
@@ -138,6 +157,34 @@ describe('changes to the room in the talk', () => {
     expect(reply.values['area_m2']).toBeCloseTo(sf * SF, 2)
     expect(reply.values['tile_cells']).toBeGreaterThan(50)
   })
+})
+
+test('a room measured again keeps what stands on it; what was told can be taken off', () => {
+  const crew = new Crew()
+  crew.say('12x14 shop floor, 18x18 tile, 3/16 joint')
+  crew.say('with a 3 ft round column in the middle')
+  expect(crew.say('make it 12x16').values['area_m2']).toBeCloseTo((192 - PI * 2.25) * SF, 3)
+  expect(crew.say('bump out 2x4 on the left').values['area_m2']).toBeCloseTo((200 - PI * 2.25) * SF, 3)
+  expect(crew.say('take off the column').values['area_m2']).toBeCloseTo(200 * SF, 3)
+  const last = crew.say('drop the bump out')
+  expect(last.values['area_m2']).toBeCloseTo(192 * SF, 3)
+})
+
+test('the reply says what comes off and what stands outside', () => {
+  expect(replyText(ask('12x14 shop less a 3x4 hearth on the left wall, 18x18'))).toMatch(/shop 12' x 14' less 3' x 4'/)
+  expect(replyText(ask('12x14 bump out 2x6 on the east wall area'))).toMatch(/12' x 14' plus 2' x 6'/)
+})
+
+test('mud for a pan round a column', () => {
+  const plain = ask('pan 5x5 ft, how much mud').values['mud_l'] as number
+  const round = ask('pan 5x5 ft, 12 in round column 6 in from the left wall, how much mud')
+  expect(round.ok, round.answer).toBe(true)
+  expect(round.values['area_m2']).toBeCloseTo((25 - PI / 4) * SF, 3)
+  expect(round.values['mud_l'] as number).toBeLessThan(plain)
+  expect(replyText(round)).toMatch(/The column hides part of the floor/)
+  expect(ask('pan 5x5 ft, 12 in round column in the middle, how much mud').assumed.join()).toMatch(
+    /drain beside the column/,
+  )
 })
 
 describe('outlines that are no floor', () => {

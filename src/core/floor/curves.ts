@@ -6,8 +6,9 @@ import { type Floor, floorArea, type Point, type Ring, ringArea } from './rings.
 import { type Corner, type FromWall, type Place, type Placed, type Side, spot, spotOutside } from './shapes.ts'
 
 /** `round` is a circle or an oval; `arc` a part of a circle on a chord, a half circle where it is half as deep as wide;
- *  `quarter` a quarter disc in a corner; `rounded-corner` what a rounded corner loses against a square one. */
-export type Curve = 'round' | 'arc' | 'quarter' | 'rounded-corner'
+ *  `quarter` a quarter disc in a corner; `rounded-corner` what a rounded corner loses against a square one;
+ *  `cut-corner` what one cut off straight loses. */
+export type Curve = 'round' | 'arc' | 'quarter' | 'rounded-corner' | 'cut-corner'
 
 /** How far a curve's chords may leave the curve [mm]. */
 const CHORD_MM = 0.5
@@ -51,7 +52,13 @@ function arcRing(widthMm: number, depthMm: number): Ring {
 }
 
 /** A quarter disc in the bottom left corner, and what a corner rounded there loses. Stretched where width and height differ. */
-function cornerRing(curve: 'quarter' | 'rounded-corner', widthMm: number, heightMm: number): Ring {
+function cornerRing(curve: 'quarter' | 'rounded-corner' | 'cut-corner', widthMm: number, heightMm: number): Ring {
+  if (curve === 'cut-corner')
+    return [
+      [0, 0],
+      [widthMm, 0],
+      [0, heightMm],
+    ]
   const tall = heightMm / widthMm
   const points =
     curve === 'quarter'
@@ -63,6 +70,7 @@ function cornerRing(curve: 'quarter' | 'rounded-corner', widthMm: number, height
 /** What a curve takes of the box round it: pi/4 for a circle, a half circle and a quarter, the rest of it for a rounded corner.
  *  Width along the chord and depth above 0 [mm, mm2]. */
 export function curveArea(curve: Curve, widthMm: number, depthMm: number): number {
+  if (curve === 'cut-corner') return (widthMm * depthMm) / 2
   if (curve !== 'arc') {
     const disc = (Math.PI / 4) * widthMm * depthMm
     return curve === 'rounded-corner' ? widthMm * depthMm - disc : disc

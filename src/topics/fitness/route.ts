@@ -54,6 +54,8 @@ function read(heard: Heard): FitnessAsk | null {
   if (measure) return { is: 'measure', name: measure }
   if (words.subjects.length === 0 && words.troubles.length === 0) return null
   if (heard.has('math', 'picture')) return null
+  // "a bow window on the south wall, area": only the floor is asked.
+  if (heard.has(...ROUNDS) && heard.facts.rooms !== undefined && heard.has('area-word')) return null
   const bare = words.stances.length === 0 && heard.plain.text.includes('?')
   const disputed = bare || words.stances.some((stance) => VERDICTS.includes(stance))
   const subject = words.subjects.find((hit) => isAsked(hit, heard, disputed))
@@ -81,7 +83,7 @@ function isAsked({ name, score }: CueHit, heard: Heard, disputed: boolean): bool
   return disputed || !DISPUTES_ONLY.has(name)
 }
 
-const ROUNDS = ['half-round', 'quarter-round', 'rounded-corner', 'round-shape', 'oval-word'] as const
+const ROUNDS = ['half-round', 'quarter-round', 'rounded-corner', 'cut-corner', 'round-shape', 'oval-word'] as const
 
 /** A lone temperature is a question of setting tile only where nothing else is spoken of. */
 const LEAST_SCORE = 2

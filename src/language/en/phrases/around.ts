@@ -113,7 +113,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'shower.parts': 'Or {sacks} sacks of cement and {sand} of sand, 1 to {parts}.',
   'shower.sand': '{feet} cu ft ({litres} L)',
   'shower.column': 'The column is taken out at the mean depth of the bed; the floor behind it falls to the drain too.',
-  'shower.assumed-beside': 'drain beside the column, where the runs are shortest; say where it is',
+  'shower.assumed-beside': 'drain beside the column, {left} from the left and {up} from the bottom',
   'shower.membrane-too': 'What lies under the mud, liner or membrane, slopes {slope} too.',
   'shower.envelope': 'Tile this large needs {cuts} fold cuts to the corners, {run} in all, or a linear drain.',
   'shower.too-flat': 'That is under the {least} that codes ask for.',

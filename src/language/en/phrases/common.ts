@@ -111,6 +111,7 @@ export const common = {
   'note.read-inches': '{said} read as {size}',
   'note.read-half': '{said} read as {size}',
   'note.read-quarter': '{said} read as {size}',
+  'note.read-square': 'the {said} column taken as square; say round if it is',
   'note.read-as-unit': '{said} read in {unit}',
   'note.walk-closed': 'the walls miss closing by {gap}; closed',
   'note.centred': '{said} stands in the middle',

@@ -50,6 +50,8 @@ export const layoutExtras = {
     '{nominal} tile often measures about {tile}: still {cells} places, but other lines and a narrowest cut of {cut}. Measure one and tell me: “tile measures …”.',
   'niche.rough': 'Frame the niche {width} wide x {height} high.',
   'niche.clear': 'Finished {width} x {height}: {across} wide and {up} high of {tile}, edges on joints.',
+  'niche.framed':
+    'That framing leaves {width} x {height} inside the tile; the nearest whole tiles need the framing above.',
   'niche.place': 'Set its bottom and one side on joints of the wall; check blocking, pipes and wires before you cut.',
   'niche.lining': 'lined with {board} board, membrane, {bed} mortar and the tile on each side; tile lies flat',
   'niche.work': '{tiles} x ({side} + {joint}) + {joint} + 2 x {lining} = {rough}',
@@ -58,7 +60,7 @@ export const layoutExtras = {
   'ledger.cut':
     'The floor rises {rise}: the bottom course is whole at the low point and cut down to {cut} at the high one.',
   'ledger.level': 'Find the low point with a level first; send how far the floor rises (“floor out 1/2 in”).',
-  'ledger.lies': 'bottom course {course} high, 1/4 in gap at the floor',
+  'ledger.lies': 'bottom course {course} high, {gap} gap at the floor',
   'ledger.work': '{gap} gap + {course} course + {joint} joint',
   'word.fact-fullAt': 'where tiles are full',
   'word.fact-hideAt': 'where cuts hide',

@@ -20,7 +20,7 @@ export const walls = {
   'courses.lies': 'tile lies, long side level',
   'courses.stands': 'tile stands on its short side',
   'courses.faces':
-    'lengths tile face to tile face, left to right as you face them, open ends to the edge; 1/4 in open at floor and top',
+    'lengths tile face to tile face, left to right as you face them, open ends to the edge; {gap} open at floor and top',
   'courses.full-at': 'whole tiles start at the {side} end',
   'courses.balanced': 'cuts alike at both ends of wall {n}',
   'courses.widest': 'start chosen for the widest least piece in the corners',
@@ -65,4 +65,9 @@ export const walls = {
   'opening.valve-level': 'Centre the valve {up} up: on a level joint, {left} from the left as it is.',
   'opening.nipped': 'Then two tiles are nipped out, no drilled hole.',
   'opening.crossing': 'Where four tiles meet: {left} from the left, {up} up.',
+  'why.drain-in-column':
+    'The drain can’t stand where the column does. Say where it is, like “drain 12 in from the left wall”.',
+  'opening.kept':
+    'Kept at {width} x {height}: left edge {left} from the left, bottom {up} up puts one side and its bottom or top on joints; frame {framed} x {high}.',
+  'shower.edge-column': 'The column hides part of the floor, so the edge is not level. Marks wall by wall: {marks}.',
 }

@@ -123,7 +123,7 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'shower.sand': '{feet} pies³ ({litres} L)',
   'shower.column':
     'La columna se descuenta al espesor medio de la cama; el piso detrás de ella también cae a la coladera.',
-  'shower.assumed-beside': 'coladera junto a la columna, donde las caídas son más cortas; dime dónde está',
+  'shower.assumed-beside': 'coladera junto a la columna, a {left} de la izquierda y {up} de abajo',
   'shower.membrane-too': 'Lo que va debajo del mortero, forro o membrana, también cae {slope}.',
   'shower.envelope':
     'Una loseta tan grande necesita {cuts} cortes hacia las esquinas, {run} en total, o un desagüe lineal.',

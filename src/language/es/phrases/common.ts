@@ -111,6 +111,7 @@ export const common = {
   'note.read-inches': '{said} leído como {size}',
   'note.read-half': '{said} leído como {size}',
   'note.read-quarter': '{said} leído como {size}',
+  'note.read-square': 'la columna de {said} va cuadrada; di redonda si lo es',
   'note.read-as-unit': '{said} leído en {unit}',
   'note.centred-x': '{said} va a la mitad entre las paredes izquierda y derecha',
   'note.centred-y': '{said} va a la mitad entre las paredes de abajo y de arriba',

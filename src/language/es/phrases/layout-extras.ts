@@ -48,6 +48,8 @@ export const layoutExtras = {
     'La loseta de {nominal} suele medir como {tile}: siguen siendo {cells} lugares, pero cambian las líneas y el corte más angosto es de {cut}. Mide una y dime: “la loseta mide …”.',
   'niche.rough': 'Arma el hueco del nicho de {width} de ancho x {height} de alto.',
   'niche.clear': 'Terminado {width} x {height}: {across} de ancho y {up} de alto de {tile}, con las orillas en juntas.',
+  'niche.framed':
+    'Ese armado deja {width} x {height} por dentro de la loseta; las enteras más cercanas piden el armado de arriba.',
   'niche.place': 'Pon su base y un lado en juntas de la pared; revisa refuerzos, tubos y cables antes de cortar.',
   'niche.lining':
     'forrado con tablero de {board}, membrana, mezcla de {bed} y la loseta por cada lado; loseta acostada',
@@ -57,7 +59,7 @@ export const layoutExtras = {
   'ledger.height': 'El canto de la regla de arranque va a {height} del punto más bajo del piso.',
   'ledger.cut': 'El piso sube {rise}: la primera hilada va entera en lo bajo y cortada hasta {cut} en lo alto.',
   'ledger.level': 'Primero busca el punto más bajo con el nivel; dime cuánto sube el piso (“desnivel de 1/2 pulgada”).',
-  'ledger.lies': 'primera hilada de {course} de alto, 1/4 pulg de espacio abajo',
+  'ledger.lies': 'primera hilada de {course} de alto, {gap} de espacio abajo',
   'ledger.work': '{gap} de espacio + {course} de hilada + {joint} de junta',
   'word.fact-fullAt': 'dónde van enteras',
   'word.fact-hideAt': 'dónde se esconden los cortes',

@@ -20,7 +20,7 @@ export const walls = {
   'courses.lies': 'loseta acostada, lado largo a nivel',
   'courses.stands': 'loseta parada en su lado corto',
   'courses.faces':
-    'largos de cara a cara de loseta, de izquierda a derecha viéndolas de frente, orillas libres hasta el borde; 6 mm abiertos al piso y arriba',
+    'largos de cara a cara de loseta, de izquierda a derecha viéndolas de frente, orillas libres hasta el borde; {gap} abiertos al piso y arriba',
   'courses.full-at': 'las enteras empiezan en la orilla {side}',
   'courses.balanced': 'cortes iguales en las dos puntas de la pared {n}',
   'courses.widest': 'arranque escogido para que la pieza más angosta de las esquinas sea la más ancha posible',
@@ -74,4 +74,10 @@ export const walls = {
     'Centra la válvula a {up} del piso: sobre una junta a nivel, a {left} de la izquierda como está.',
   'opening.nipped': 'Así se muerden dos losetas, sin hoyo con broca.',
   'opening.crossing': 'Donde se juntan cuatro losetas: a {left} de la izquierda y {up} del piso.',
+  'why.drain-in-column':
+    'La coladera no puede estar donde está la columna. Di dónde va, por ejemplo “coladera a 12 pulg de la pared izquierda”.',
+  'opening.kept':
+    'Si se queda en {width} x {height}: orilla izquierda a {left}, base a {up} del piso, un lado y la base o arriba en juntas; arma {framed} x {high}.',
+  'shower.edge-column':
+    'La columna tapa parte del piso, así que la orilla no va a nivel. Marcas pared por pared: {marks}.',
 }
