@@ -59,6 +59,20 @@ export const ROUTES: readonly Route[] = [
   },
   { topic: 'layout', when: ledgerAsked },
   { topic: 'substrate', when: asksPour },
+  {
+    topic: 'layout',
+    all: [['movement-word']],
+    none: ['how-much', 'piece', 'box', 'layout-word', 'picture', 'mortar', 'grout'],
+    when: (h) => h.facts.rooms !== undefined && h.facts.tile === undefined,
+  },
+  // "10 or 15 percent extra for herringbone?"
+  {
+    topic: 'tile',
+    all: [['spare']],
+    none: ['price', 'cost', 'tax'],
+    when: (h) => h.percents.length > 0 && h.facts.pattern !== undefined,
+  },
+  { topic: 'shower', all: [['curb'], ['build-up', 'high', 'what', 'how-much']], none: ['tile', 'mortar'] },
   ...AROUND_SUMS,
   { topic: 'mix', all: [['mixed-verb'], ['ago']], none: ['water', 'walk', 'set-verb'], when: asksSomething },
   { topic: 'mix', all: [['open-time']] },

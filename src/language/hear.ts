@@ -19,8 +19,9 @@ import { readPrices } from './prices.ts'
 import type { DecimalHabit, RoomNote } from './room-sides.ts'
 import { roomsOf } from './rooms.ts'
 import { type RuleWords, readerOf } from './rule-words.ts'
+import { showerWalls } from './shower-walls.ts'
 import { type Loose, readSingles } from './singles.ts'
-import { isTypicalTile, type Size, type SizeHints, sizesOf, tileMm } from './sizes.ts'
+import { isCentimetreTile, isTypicalTile, type Size, type SizeHints, sizesOf, tileMm } from './sizes.ts'
 import { originSpan, type PlainText, plainText } from './text.ts'
 import { type Token, tokenize, type Unreadable } from './tokens.ts'
 import { readTrowel } from './trowels.ts'
@@ -95,6 +96,13 @@ function systemOf(quantities: readonly Quantity[]): 'metric' | 'imperial' | null
 /** "5,20 x 3,80": who writes a decimal comma measures in metres. */
 const hasDecimalComma = (q: Quantity): boolean => q.unit === null && q.token.decimals > 0 && q.token.text.includes(',')
 
+const isDecimalPair = ({ parts: [a, b] }: Item): boolean =>
+  b !== undefined && [a, b].every((q) => q.unit === null) && a.token.decimals + b.token.decimals > 0
+
+/** "60x60" is sold in centimetres alone; beside "3.6 x 4.2" it says that the crew is metric. */
+const isInCentimetres = ({ parts: [a, b] }: Item): boolean =>
+  b !== undefined && [a, b].every((q) => q.unit === null) && isCentimetreTile(a.n, b.n)
+
 /** A room's side of two decimals is in metres where in feet there would be no room: "2.74 x 1.75". */
 const MOST_METRES = 6.1
 
@@ -118,7 +126,7 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   // A 25 kg bag says nothing of how the floor was measured.
   const measured = systemOf(quantities.filter((q) => q.dimension === 'length' || q.dimension === 'area'))
   const sized = all.some((item) => item.parts.length > 1)
-  const told = measured ?? (comma || metres ? 'metric' : null)
+  const told = measured ?? (comma || metres || (all.some(isDecimalPair) && all.some(isInCentimetres)) ? 'metric' : null)
   // "5 l" of a walk is a wall to the left: litres and days say nothing of how an outline was measured.
   const habit = told === null ? context.metric === true : told === 'metric'
   const outline = readOutline(plain.text, reader, marks, quantities, habit)
@@ -171,7 +179,8 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   const floors = shower && !metric ? panInInches(found.rooms, sizes) : found.rooms
   const rooms =
     run?.rooms ?? lessFromArea(outline ? [withPieces(outline.room, found.rooms)] : wallsOf(floors, draft), draft)
-  if (rooms.length > 0) draft.rooms = rooms.map((room) => asNamed(room, text, plain))
+  const faces = draft.tile ? showerWalls(rooms, marks, sizes, singles.loose, reader) : rooms
+  if (faces.length > 0) draft.rooms = faces.map((room) => asNamed(room, text, plain))
   const byRoom =
     outline || draft.pattern?.name === 'two-size'
       ? []

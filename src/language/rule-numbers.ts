@@ -126,7 +126,7 @@ function compile(w: FigureWords) {
     ),
     edge: re(`${START}(${NUMBER})[ -]?(${longUnit}) ?(?:${w.edge})`),
     humidity: re(
-      `${START}(${NUMBER}) ?(?:${w.percent})? ?(?:${w.humidity})|(?:${w.humidity}) (?:\\p{L}+ ){0,3}?(\\d{2}(?:[.]\\d+)?)(?![\\d.]| ?[\\p{L}"'/])`,
+      `${START}(${NUMBER}) ?(?:${w.percent})? ?(?:${w.humidity})|(?:${w.humidity}) (?:\\p{L}+ ){0,3}?(\\d{2}(?:[.]\\d+)?)(?![\\d.]| ?["'/]| ?(?:${w.foot}|${w.metre}|${w.mm}|${w.cm}|${w.days}|${w.percent})${END})`,
     ),
     percents: re(`${START}(${NUMBER}) ?(?:${w.percent})`, 'gu'),
     days: re(`${START}(${NUMBER}|${w.articles}|${w.numerals}) ?(${w.days}|${w.weeks}|${w.months})`),

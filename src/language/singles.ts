@@ -251,7 +251,7 @@ const isPriced = (reader: Reader): boolean =>
   reader.tokens.some((_, i) => reader.sign(i) === '$' || reader.is(i, 'price')) &&
   !reader.tokens.some((_, i) => reader.is(i, 'linear', 'perimeter', 'tape', 'base-trim', 'profile', 'step'))
 
-const STUFF: readonly Concept[] = ['mortar', 'grout', 'bag', 'tile', 'box']
+const STUFF: readonly Concept[] = ['mortar', 'grout', 'bag', 'tile', 'box', 'clip', 'wedge', 'leveller']
 
 const stuffNamed = (reader: Reader): boolean =>
   reader.tokens.some((_, i) => reader.is(i, ...STUFF)) &&

@@ -95,6 +95,9 @@ const ROLE_OF_NOUN: Partial<Record<Concept, SizeRole>> = {
 
 const bySide = (a: number, b: number): string => `${Math.min(a, b)}x${Math.max(a, b)}`
 export const isTypicalTile = (a: number, b: number): boolean => TILE_INCHES.has(bySide(a, b))
+/** A size tile is sold in by the centimetre and not by the inch. */
+export const isCentimetreTile = (a: number, b: number): boolean =>
+  Math.min(a, b) >= 30 && TILE_CM.has(bySide(a, b)) && !isTypicalTile(a, b) && bySide(a, b) !== '30x60'
 const isSoldAsTile = (a: number, b: number, metric: boolean): boolean =>
   isTypicalTile(a, b) || (metric && TILE_CM.has(bySide(a, b)))
 
@@ -203,7 +206,11 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
   }
   if (!holed)
     for (const noun of nouns)
-      if (ROLE_OF_NOUN[noun.mark.concept] === 'hole') choices.push({ role: 'hole', noun, cost: -1, led })
+      if (ROLE_OF_NOUN[noun.mark.concept] === 'hole') {
+        // "2x4 island tile 18x18": the size right before it is the island's.
+        const beside = noun.after && noun.distance === 1 ? 2.4 : 0
+        choices.push({ role: 'hole', noun, cost: -1 - beside + 0.35 * (noun.distance - 1), led })
+      }
   for (const noun of nouns)
     if (ROLE_OF_NOUN[noun.mark.concept] === 'bump') choices.push({ role: 'bump', noun, cost: -1.5, led })
   return choices

@@ -126,7 +126,8 @@ const MOST_SQUARE_MM = 1250
 /** "loseta de 300", "600 tile" of a crew that measures in metric; "loseta de 45 cm". */
 function sideOfTile({ q, metric, draft, reader }: Figure, tile: Noun | undefined): boolean {
   if (!tile || (draft.tile && draft.tile.lengthMm > 0)) return false
-  const behind = !tile.after && tile.distance <= 2 && reader.is(q.first - 1, 'of')
+  const behind =
+    !tile.after && ((tile.distance <= 2 && reader.is(q.first - 1, 'of')) || reader.is(q.first - 1, 'hexagon'))
   if (q.unit !== null) return behind && SIDE_UNITS.includes(q.unit) && (q.si as number) >= LEAST_SIDE_MM
   const bare = metric && Number.isInteger(q.n) && q.n >= 100 && q.n <= MOST_SQUARE_MM
   return bare && (behind || (tile.after && tile.distance === 1))

@@ -35,6 +35,9 @@ const asksWhether = (brief: Brief): boolean =>
 /** A shorter length is a joint. */
 const LEAST_SPACING_MM = 75
 
+/** From here on a length beside clips is the floor's. [mm] */
+const MOST_SPACING_MM = 3000
+
 /** The rule with the spacing the crew named. */
 function ruleOf(brief: Brief, assumed: Phrase[]): ClipRule {
   const { levelling: l } = brief.settings.around
@@ -44,7 +47,7 @@ function ruleOf(brief: Brief, assumed: Phrase[]): ClipRule {
   // "at 12 in spacing" reads as a joint, but no joint is that wide.
   const wide = brief.facts.jointMm !== undefined && brief.facts.jointMm >= LEAST_SPACING_MM ? brief.facts.jointMm : null
   const said = wide ?? q?.si ?? (bare ? lengthMm(bare, brief.metric) : null)
-  const spacingMm = said !== null && said >= LEAST_SPACING_MM ? said : l.spacingMm.value
+  const spacingMm = said !== null && said >= LEAST_SPACING_MM && said < MOST_SPACING_MM ? said : l.spacingMm.value
   if (spacingMm !== said)
     assumed.push(say('levelling.assumed-spacing', { spacing: small(spacingMm), corner: small(l.cornerMm.value) }))
   return { spacingMm, cornerMm: l.cornerMm.value, singleUnderMm: l.singleUnderMm.value }

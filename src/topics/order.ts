@@ -10,7 +10,7 @@ import { fine, type Outcome, refuse } from '../problem.ts'
 import { axles } from './around/axles.ts'
 import { accessStep, buildUp } from './around/build-up.ts'
 import { dayPlan } from './around/day-plan.ts'
-import { lifting, weigh } from './around/haul.ts'
+import { lifting, piecesIn, weigh } from './around/haul.ts'
 import { type JobLines, jobLines, type NamedLine } from './around/order-lines.ts'
 import { alone, figureNear } from './around/read.ts'
 import { withCautions } from './around/safety.ts'
@@ -56,6 +56,7 @@ const weighsAnything = (brief: Brief): boolean => {
     (floor.ok && floor.value !== null) ||
     brief.has('pallet') ||
     (brief.facts.tile !== undefined && brief.heard.has('each', 'per') && !brief.heard.has('area-word')) ||
+    (brief.facts.tile !== undefined && piecesIn(brief) !== null && !brief.heard.has('area-word', 'floor-load')) ||
     figureNear(brief.heard, ['none'], 'bag', 'box', 'sheet', 'bucket') !== null
   )
 }

@@ -20,6 +20,7 @@ export function shower(brief: Brief): Outcome<Told> {
 function asked(brief: Brief): Outcome<Told> {
   if (asksParts(brief.heard) && !brief.has('slope-word', 'drain', 'pan')) return mudBed(brief)
   if (brief.has('flood-test')) return floodAnswer(brief)
+  if (brief.heard.has('curb') && brief.heard.has('build-up', 'high')) return fine(curbHeight())
   if (brief.has('weep')) return rule(brief, 'shower.weep', [say('shower.weep-how')])
   const hasPan = brief.facts.rooms !== undefined
   if (brief.has('waterproofing', 'coat', 'tape')) return wetWork(brief)
@@ -243,6 +244,18 @@ function slopeRule(brief: Brief): Outcome<Told> {
     offers: ['math'],
   })
 }
+
+/** Plumbing codes, from memory: the dam of a shower 2 to 9 in above the drain. */
+const CURB_MM = { least: 50.8, most: 228.6 } as const
+
+const curbHeight = (): Told => ({
+  topic: 'shower',
+  answer: say('shower.curb-height', { least: small(CURB_MM.least), most: small(CURB_MM.most) }),
+  details: [say('shower.curb-liner')],
+  warnings: [say('shower.code')],
+  sources: [{ text: 'plumbing codes', memory: true }],
+  values: { curb_mm: CURB_MM.least, curb_mm_low: CURB_MM.least, curb_mm_high: CURB_MM.most },
+})
 
 function ledge(brief: Brief): Outcome<Told> {
   return rule(brief, 'shower.ledge', [say('shower.ledge-wrap')])

@@ -202,3 +202,43 @@ describe('costs, lists and what goes round a column', () => {
     expect(ask('10x13 layout 18x18 how many cuts').answer).toMatch(/28 cut/)
   })
 })
+
+describe('what is told beside a figure', () => {
+  figures([
+    ['10x13 with 2x4 island tile 18x18 3/16 how many tiles', 'area_m2', 122 * SF],
+    // three walls: 5 + 3 + 3 ft, 8 ft high
+    ['shower walls 3x5 8 ft high with 24x12, how many', 'area_m2', 88 * SF],
+    ['muro de ducha 8 ft alto 3x5 cuantas losetas 3x6', 'area_m2', 88 * SF],
+    ['bathtub surround 60x32x60 high 4x12 how many tiles', 'area_m2', (124 * 60 * SF) / 144],
+    ['cuarto 3.6 x 4.2 menos closet .6 x 1.5, loseta 60x60', 'area_m2', 14.22],
+    ['hex 8 inch 130 sf how many', 'tile_length_mm', 8 * IN],
+    ['cuantos clips para 130 pies de 18x18', 'area_m2', 130 * SF],
+    ['resane de 1/4 en 10 pies cuantos bultos de nivelador 130 pies', 'area_m2', 130 * SF],
+    // 70 x 2.25 sf, 3/8 in of porcelain at 2.35
+    ['70 tiles 18x18 how heavy', 'weight_kg', 70 * 2.25 * SF * 9.525 * 2.35],
+    ['que pesa una caja de 5 losetas 18x18', 'weight_kg', 5 * 2.25 * SF * 9.525 * 2.35],
+    ['do i need 10 or 15 percent extra for herringbone', 'spare_pct', 15],
+    // 30 and 40 ft at 25 ft: a line each way
+    ['expansion joint on a 30x40 ft dining room', 'movement_lines', 2],
+    ['necesito junta de expansion en un piso de 30x40', 'movement_lines', 2],
+    ['epoxy for 80 sf 12x24 1/8 ;; we got 1 kit is that short', 'bags_to_buy', 0],
+    ['curb how high above the drain', 'curb_mm', 50.8],
+  ])
+
+  test.each([
+    ['tile thickness 3/8 plus 1/4 cork plus thinset how high at the door', 'order'],
+    ['transition from tile 3/8 on 1/4 backer to 3/4 oak', 'order'],
+    ['thinset burn on my knee', 'trouble'],
+    ['cracked tile along a line across room', 'trouble'],
+    ['grout too dark in spots why', 'trouble'],
+    ['joint for 12x24 calibrated', 'joints'],
+    ['media junta en duela 8x48 se puede?', 'joints'],
+  ] as const)('%s is about %s', (said, topic) => expect(ask(said).topic).toBe(topic))
+
+  test('no yes or no where nothing was asked', () => {
+    expect(ask('thinset in eye').answer).toMatch(/doctor/)
+    for (const said of ['thinset in eye', 'gas oven coming back who hooks it up'])
+      expect(ask(said).answer).not.toMatch(/^(Yes|No)\b/)
+    expect(ask('rh 82 in slab can i tile').answer).toMatch(/^No/)
+  })
+})

@@ -62,9 +62,9 @@ export const subjects: CueTable = {
   ],
   bed: [
     '1/16|1/8|3/32|1/4|3/8|1/2|mm|3/16|5/16|2mm|3mm|5mm|6mm + bed$|beds$ + !how many|bags',
-    '1/16|1/8|3/32|1/4|3/8|1/2|mm|inch|sixteenth|eighth + of thinset|of mortar|of mud|mortar bed|thinset bed|of bed|under the tile|under tile + mortar|thinset|mud|bed$|mortar bed + !how many|bags',
+    '1/16|1/8|3/32|1/4|3/8|1/2|mm|inch|sixteenth|eighth + of thinset|of mortar|of mud|mortar bed|thinset bed|of bed|under the tile|under tile + mortar|thinset|mud|bed$|mortar bed + !how many|bags|how high|at the door|plus thinset|plus mortar',
     'thick|thickness|deep|build up|buildup|how thin|thin$ + thinset|thin set|mortar|mud|lft|lht|medium bed|large format|large and heavy|bed + !tile thick|grout|pan|cement board|how many|bags',
-    'thick|build up|go + thinset|mortar|thin set + max|maximum|limit|too|can|how',
+    'thick|build up|go + thinset|mortar|thin set + max|maximum|limit|too|can|how + !how high|at the door|plus thinset|plus mortar',
     'minimum|least|min$|max$|maximum + bed|mortar|thinset|mud + thick|thickness|under|bed',
     'bed|thinset|mortar + too thin|too thick',
   ],
@@ -97,6 +97,7 @@ export const subjects: CueTable = {
     'thinset|mortar|mud|lft|thin set|back butter|backbutter + level|flatten|fill low|fill a low|fill the low|fill a dip|fill dip|fill the dip|fill in|build up|low spot|dip|float out|make up|fix the floor + !self level|leveler|leveller|leveling|underlayment',
   ],
   'least-joint': [
+    'joint|grout line + calibrated + !sf|sq ft|how many|bags',
     'right joint|best joint|size joint|joint size|what joint|which joint + for|herringbone|tile|on|with + !movement|expansion|wall',
     'rectified|stacked|stack bond + 1/16|1/8|3/16|1/32|3/32|2mm|3mm|1.5mm|mm|sixteenth|eighth + ok|enough|fine|good|tight|can|allowed|small + !lippage|flat|out|dip|wall gap|offset|notch|trowel',
     'minimum|least|smallest|min$ + wall joint|floor joint|joint',
@@ -117,7 +118,7 @@ export const subjects: CueTable = {
   lippage: [
     '^lippage|lip$|lipping',
     '^one tile|tile edge|tile edges|edges|edge|next tile + above|higher|different in height|height difference|different height|taller|lower + next|height|other|than|neighbor|adjacent',
-    'lippage|lip$|lipping|lips|toe kick|trip edge',
+    'lippage|lip$|lipping|lips|trip edge',
     'edge|edges|one tile|tile + higher|sticks up|proud|sit up|sits up|raised + than|next|other|neighbour|neighbor|1/32|1/16|mm|how much',
   ],
   offset: [
@@ -221,6 +222,7 @@ export const subjects: CueTable = {
   ],
   'slab-emission': [
     'calcium chloride|vapor emission|vapour emission|mver|f1869|emission|vapor test|lb per 1000|lbs per 1000|pounds per 1000|pounds per thousand|lb/1000|lbs/1000|lb dome|moisture dome',
+    'moisture|vapor|mver + lb|lbs|pounds + slab|concrete|ok|tile|limit',
   ],
   'slab-holes': [
     'how many|how deep|number|depth|deep|where|how far + hole|probe|rh test|test hole|rh hole|f2170|moisture test|humidity test + !drill bit',
@@ -339,7 +341,8 @@ export const subjects: CueTable = {
     '^respirator|mask|n95|apf + rake|raking|grind|grinding|cut|saw|mix|mixing|dust|need|grout|wear|sweep|demo + !dry cut|cut dry|inside with grinder',
   ],
   'cement-skin': [
-    'burn|burning|burns|skin$|gloves|hands|knees|knee|eyes|eye|chemical burn|rash|barehanded|bare hand|bare hands + thinset|mortar|cement|grout|mud|concrete|wet + !burning mud|burn mud|burn the back|sf',
+    'burning|burned|burnt|burns|burn + skin|knee|hand|eye|arm|leg|feet|foot|wrist|chemical + thinset|mortar|cement|grout|mud|concrete|wet',
+    'burn$|burns$|skin$|gloves|hands|knees|knee|eyes|eye|chemical burn|rash|barehanded|bare hand|bare hands + thinset|mortar|cement|grout|mud|concrete|wet + !burning mud|burn mud|burn the back|sf',
   ],
 }
 
@@ -466,6 +469,7 @@ export const stances: CueTable = {
   ask: [
     'or$ + !or not|or so|or more|or less|or better|or no|or what',
     'where + !where the|where wall|where it|where my|where we|where i|where they|where two',
+    'who|whose',
     'how much|how many|how flat|how big|how wide|how thick|how often|how far|how long|how deep|how small|how tight|how high|how cold|how fast|what|which|whats|when do|when should|when can|when is|how hot|how thin|how close|how soon|how old|how full|how dry|tell me|minimum|max allowed|tolerance for|limit|spec for|standard for',
   ],
 }
@@ -493,6 +497,7 @@ export const troubles: CueTable = {
   ],
   'blotchy-grout': [
     'grout + different color|different colour|two color|two different|color difference|lighter|darker|wrong color|different shades',
+    'too dark|darker|lighter|dark in spots|different color|different colour|two colors + grout|grout lines + !thinset|which color',
     'blotchy|splotchy|uneven color|uneven colour|different shade|shaded|mottled|patchy|two tone|color is off|colour is off|discolored|light and dark|dark spots|light spots|spotty|streaky + grout|joint|dried|color|colour',
   ],
   'powdery-grout': [

@@ -496,6 +496,8 @@ export const words: Record<Concept, readonly string[]> = {
     'long b4',
   ],
   'can-we': [
+    'can my',
+    'will my',
     'can we',
     'can i',
     'can you',

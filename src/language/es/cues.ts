@@ -105,6 +105,7 @@ export const subjects: CueTable = {
   offset: [
     'traba$|trabad|desfas|cuatrap|traslap|tipo ladrillo|a media|matajunta|mata junta|intercalad|desplaz + !agujero|inodoro|coladera|brida|pared de ladrillo|membrana|rollo',
     'mitad|50$|tercio|1/2$|33$|1/3$|cuarto + traba|desfas|cuatrap|traslap|ladrillo|patron|intercal',
+    'media junta|a media junta|media pieza',
     'a la mitad|50 %|50 por ciento|50/50|mitad + duela|8x48|6x36|12x24|6x24|9x48|tipo madera|8x36|6x48',
   ],
   'perimeter-gap': [
@@ -410,6 +411,7 @@ export const stances: CueTable = {
     'es malo|esta mal|mal hecho|problema|rechaz|falla|contra norma|contra codigo|ilegal|defect|inaceptable|hay que arreglar|tengo que arreglar|hay que rehacer|hay que desbastar|tengo que desbastar|hay que emparejar|me preocupo',
   ],
   ask: [
+    'quien|quienes',
     'o$ + !o no|o menos|o mas|o algo',
     'donde + !donde la|donde esta',
     'cuanto|cuanta|cuantos|cuantas|que tan|cada cuanto|cual|cuales|que tan|que medida|que tipo|que cobertura|que junta|que espacio|que llana|que diente|que deflexion|que dcof|que edad|que porcentaje|a que|de que|cuando|dime|minim|maxim|tolerancia|limite|norma de|de cuanto',

@@ -48,6 +48,8 @@ export function saidLoads(brief: Brief, assumed: Phrase[]): Load[] {
     const pieces = figureNear(heard, ['none'], concept)
     if (
       !pieces ||
+      // "a box of 5": what it holds is no number of boxes.
+      (concept === 'box' && heard.facts.boxTiles === pieces.n) ||
       !Number.isInteger(pieces.n) ||
       pieces.n <= 0 ||
       loads.some((l) => l.name !== name && l.at === pieces.first)
@@ -68,13 +70,23 @@ export function saidLoads(brief: Brief, assumed: Phrase[]): Load[] {
   return loads
 }
 
+/** "70 tiles of 18x18", "a box of 5": how many pieces are to be weighed. */
+export function piecesIn({ heard }: Brief): number | null {
+  const q = figureNear(heard, ['none'], 'tile', 'piece', 'plank')
+  const n = q && Number.isInteger(q.n) && q.n > 1 ? q.n : (heard.facts.boxTiles ?? null)
+  return heard.facts.haveBoxes === undefined ? n : null
+}
+
 /** The tile of a floor as a load. */
 function tileLoad(brief: Brief, assumed: Phrase[]): Outcome<{ kg: number; line: Phrase } | null> {
   const tile = knownTile(brief.facts)
   const floor = floorSum(brief.facts)
   if (!floor.ok) return floor
+  const pieces = tile && !floor.value ? piecesIn(brief) : null
   const areaM2 =
-    floor.value?.areaM2 ?? (tile && brief.heard.has('each', 'per') ? (tile.lengthMm * tile.widthMm) / 1e6 : null)
+    floor.value?.areaM2 ??
+    (pieces === null || !tile ? null : (pieces * tile.lengthMm * tile.widthMm) / 1e6) ??
+    (tile && brief.heard.has('each', 'per') ? (tile.lengthMm * tile.widthMm) / 1e6 : null)
   if (areaM2 === null) return fine(null)
   const kind = brief.settings.tiles[brief.facts.tile?.kind ?? brief.settings.defaults.tileKind]
   if (!kind) return fine(null)
@@ -84,7 +96,8 @@ function tileLoad(brief: Brief, assumed: Phrase[]): Outcome<{ kg: number; line: 
   const named = tile ? tilePhrase(tile, brief.metric) : say('order.layer-tile')
   return fine({
     kg: kg.value.usual,
-    line: say(floor.value ? 'order.tile-mass' : 'order.one-tile', {
+    line: say(floor.value ? 'order.tile-mass' : pieces === null ? 'order.one-tile' : 'order.tiles-mass', {
+      pieces: count(pieces ?? 1),
       mass: mass(kg.value.usual),
       area: area(areaM2),
       tile: named,
@@ -108,7 +121,9 @@ export function weigh(brief: Brief): Outcome<Told> {
     return haul(brief, loads.length ? loads : inBoxes(kg), payload, kg, assumed)
   return fine({
     topic: 'order',
-    answer: tile.value?.line ?? say('order.mass', { mass: mass(kg) }),
+    answer: asksTruck(brief)
+      ? say('order.truck-ask', { mass: mass(kg) })
+      : (tile.value?.line ?? say('order.mass', { mass: mass(kg) })),
     details: [...loadLines(loads), ...palletLines(brief, loads)],
     assumed,
     warnings: [],
@@ -118,6 +133,11 @@ export function weigh(brief: Brief): Outcome<Told> {
     offers: ['math'],
   })
 }
+
+/** "can my half ton carry it": nobody but the sticker on the door knows. */
+const asksTruck = ({ heard }: Brief): boolean =>
+  (heard.has('truck', 'trailer') || heard.quantities.some((q) => q.unit === 'ton' && q.n <= 1.5)) &&
+  (heard.has('can-we', 'enough') || heard.plain.text.includes('?'))
 
 /** "tongue weight for 1500 lb": a load on a trailer and nothing else asked. */
 function tongueAlone(brief: Brief): Told | null {

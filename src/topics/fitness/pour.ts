@@ -67,10 +67,21 @@ export function pour(brief: Brief): Outcome<Told> {
   })
 }
 
-const floorFacts = ({ facts, heard }: Brief) =>
-  heard.facts.rooms || heard.facts.areaM2 !== undefined
-    ? { rooms: heard.facts.rooms, areaM2: heard.facts.areaM2 }
+const LEAST_LOOSE_FEET = 20
+
+/** "130 feet" of a pour are square feet. [m2] */
+const looseFeetM2 = ({ heard }: Brief): number | undefined => {
+  const q = alone(heard).find((one) => one.unit === 'ft' && !one.compound && one.n > LEAST_LOOSE_FEET)
+  return q && q.n * 0.09290304
+}
+
+const floorFacts = (brief: Brief) => {
+  const { facts, heard } = brief
+  const areaM2 = heard.facts.areaM2 ?? (heard.facts.rooms ? undefined : looseFeetM2(brief))
+  return heard.facts.rooms || areaM2 !== undefined
+    ? { rooms: heard.facts.rooms, areaM2 }
     : { rooms: facts.rooms, areaM2: facts.areaM2, leftM2: facts.leftM2 }
+}
 
 function levellerOf(brief: Brief): { readonly material: Leveller; readonly pack: Pack } {
   const found = Object.values(brief.settings.materials).find((m): m is Leveller => m.kind === 'leveller')!

@@ -14,10 +14,15 @@ export function ruleTold(brief: Brief, words: RuleWords, subject: string): Outco
   const { book } = brief.settings
   const known = knownFacts(brief, words)
   const ask = askOf(words, subject, known, countryOf(brief))
-  const settled = settle(book.rules, ask)
+  const judged = settle(book.rules, ask)
+  const settled = judged && !asksVerdictOn(brief, words, judged) ? { ...judged, verdict: null } : judged
   if (settled === null) return refuse('not-understood', { said: brief.heard.plain.text.slice(0, 60) })
   return fine(tell(brief, settled, notesOf(brief, words, settled, ask.country)))
 }
+
+/** "thinset in eye" asks nothing: where no figure was proposed, no yes or no stands before the rule. */
+const asksVerdictOn = ({ heard }: Brief, { stances }: RuleWords, { rules }: Settled): boolean =>
+  stances.length > 0 || rules[0]?.limit !== undefined || heard.plain.text.includes('?')
 
 /** Whose rules hold: named in the message, told of the job, or the crew's own. */
 export const countryOf = ({ facts, settings }: Brief): Country => facts.country ?? settings.defaults.country ?? 'US'

@@ -22,6 +22,10 @@ export type LogRead =
 /** What a message logs, or null where it logs nothing. */
 export function readLog(heard: Heard, memory: Memory): LogRead | null {
   const { facts } = heard
+  // A burn on the skin is no mortar burnt, and a crack across the room no tile to count.
+  if (heard.rules.subjects[0]?.name === 'cement-skin') return null
+  const counts = heard.quantities.some((q) => Number.isInteger(q.n))
+  if (heard.rules.troubles.length > 0 && !counts && heard.commands.log.has('broke')) return null
   if (isBurning(heard)) return { is: 'burning', m2PerBag: facts.coverageM2 ?? null, stuff: stuffOf(heard, memory) }
   const reading = readReading(heard)
   // "lot 4471 on boxes 1-20, 4502 on the rest" counts nothing.

@@ -16,7 +16,7 @@ export function isCorrection(heard: Heard, memory: Memory): boolean {
 
 /** Grout or mortar: as it is called, else as in the log before; bags told with their area are of mortar. */
 export function stuffOf(heard: Heard, memory: Memory): Stuff {
-  if (heard.has('grout', 'sanded', 'unsanded', 'epoxy', 'premium-grout')) return 'grout'
+  if (heard.has('grout', 'sanded', 'unsanded', 'epoxy', 'premium-grout', 'kit')) return 'grout'
   if (heard.has('mortar', 'large-format', 'modified', 'unmodified', 'rapid')) return 'mortar'
   const whole = heard.has('bag') && (heard.facts.usedM2 ?? heard.facts.areaM2) !== undefined
   if (whole && !isCorrection(heard, memory)) return 'mortar'

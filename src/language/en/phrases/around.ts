@@ -112,6 +112,8 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'shower.bags': 'Ready-mixed: {bags} bags of {bag}.',
   'shower.parts': 'Or {sacks} sacks of cement and {sand} of sand, 1 to {parts}.',
   'shower.sand': '{feet} cu ft ({litres} L)',
+  'shower.curb-height': 'At least {least} above the top of the drain, {most} at most; local code rules.',
+  'shower.curb-liner': 'The membrane runs up and over it, with no nail or screw through its top or inside.',
   'shower.column': 'The column is taken out at the mean depth of the bed; the floor behind it falls to the drain too.',
   'shower.assumed-beside': 'drain beside the column, {left} from the left and {up} from the bottom',
   'shower.membrane-too': 'What lies under the mud, liner or membrane, slopes {slope} too.',
@@ -192,6 +194,9 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.appliance-out': 'Tile all the way under it, or it will not come out over the edge later.',
   'ask.appliance': 'Measure floor to counter and the appliance with its feet turned in, and tell me both.',
   'order.mass': '{mass} in all.',
+  'order.tiles-mass': '{mass}: {pieces} {pieces|tile|tiles} of {tile}.',
+  'order.truck-ask':
+    '{mass} to carry: the payload on the door sticker decides, people and tools counted. Tell me that figure and I split the trips.',
   'order.tile-mass': '{mass} of tile: {area} of {tile}.',
   'order.one-tile': '{mass} a tile of {tile}.',
   'order.assumed-pallet': 'a pallet of {bags} bags of {mass}',

@@ -429,7 +429,8 @@ export const rules = {
     'Raking or grinding mortar and grout, even with shroud and collector: a respirator of APF {short} up to 4 h, APF {long} beyond. Water or a collector comes first.',
   'rule.respirator.why': 'The dust is silica and scars lungs for good.',
   'rule.respirator.example': 'do i need a respirator to rake grout',
-  'rule.cement-skin': 'Wet cement burns skin, and the pain may come late: gloves, boots, kneepads, wash at once.',
+  'rule.cement-skin':
+    'Wet cement burns skin, and the pain may come late: gloves, boots, kneepads, wash at once. In an eye: rinse 15 minutes, then a doctor.',
   'rule.cement-skin.why': 'It is caustic and draws water from the skin.',
   'rule.cement-skin.example': 'thinset on my knees all day is that bad',
   'rule.acid-haze':

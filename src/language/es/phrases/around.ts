@@ -121,6 +121,8 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'shower.bags': 'Ya preparado: {bags} bultos de {bag}.',
   'shower.parts': 'O {sacks} sacos de cemento y {sand} de arena, 1 a {parts}.',
   'shower.sand': '{feet} pies³ ({litres} L)',
+  'shower.curb-height': 'Al menos {least} arriba de la coladera, {most} a lo más; manda el código local.',
+  'shower.curb-liner': 'La membrana sube y lo cubre, sin clavos ni tornillos arriba ni por dentro.',
   'shower.column':
     'La columna se descuenta al espesor medio de la cama; el piso detrás de ella también cae a la coladera.',
   'shower.assumed-beside': 'coladera junto a la columna, a {left} de la izquierda y {up} de abajo',
@@ -204,6 +206,9 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.appliance-out': 'Pon loseta hasta abajo, o luego no sale por encima de la orilla.',
   'ask.appliance': 'Mide del piso a la cubierta y el aparato con las patas metidas, y dime las dos.',
   'order.mass': '{mass} en total.',
+  'order.tiles-mass': '{mass}: {pieces} {pieces|loseta|losetas} de {tile}.',
+  'order.truck-ask':
+    '{mass} por cargar: manda la carga útil de la calcomanía de la puerta, con gente y herramienta. Dime esa cifra y reparto los viajes.',
   'order.tile-mass': '{mass} de loseta: {area} de {tile}.',
   'order.work-mass': 'en total {mass}',
   'order.load-line': '{pieces} {what} de {each}: {mass}.',

@@ -22,6 +22,11 @@ export const layout = {
   'layout.measure-y': 'Mide otra vez el cuarto a lo largo: con {margin} de diferencia cambian los cortes.',
   'layout.soft-perimeter':
     'Deja junta suave de 1/4 pulg en cada pared: {perimeter} de cordón de respaldo, {tubes} {tubes|tubo|tubos} de sellador.',
+  'movement.alone': '{few} {few|junta blanda|juntas blandas} por dentro, sin pasar de {high}; y todo alrededor.',
+  'movement.alone-range':
+    'De {few} a {many} juntas blandas por dentro, cada {low} a {high} en los dos sentidos; y todo alrededor.',
+  'movement.alone-walls':
+    'Con sol, agua o calor van más juntas, cada 2.4 a 3.7 m; las juntas de la losa se respetan. Dime la loseta y las pongo en junta.',
   'layout.movement':
     '{lines} {lines|junta|juntas} de movimiento adentro ({inside}), y 1/4 pulg en cada pared ({perimeter}): {rod} de cordón de respaldo, {tubes} {tubes|tubo|tubos} de sellador. Las fuentes dicen cada {low} a {high}; aquí a {high}.',
   'layout.assumed-gap': '1/4 pulg de espacio en las paredes',

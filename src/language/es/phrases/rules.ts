@@ -445,7 +445,7 @@ export const rules = {
   'rule.asbestos-any.why': 'Ni la medida, ni el aspecto, ni la edad liberan nada.',
   'rule.asbestos-any.example': 'hay asbesto en la loseta vieja de 9x9',
   'rule.cement-skin':
-    'El cemento mojado quema la piel, y el dolor puede llegar tarde: guantes, botas, rodilleras, lávate luego luego.',
+    'El cemento mojado quema la piel, y el dolor puede llegar tarde: guantes, botas, rodilleras, lávate luego luego. En un ojo: enjuaga 15 minutos y al médico.',
   'rule.cement-skin.why': 'Es cáustico y le saca el agua a la piel.',
   'rule.cement-skin.example': 'traigo mezcla en las rodillas todo el dia, es malo',
   'rule.acid-haze':
