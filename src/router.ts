@@ -102,7 +102,7 @@ export const ROUTES: readonly Route[] = [
   {
     topic: 'cure',
     all: [['set-verb', 'grouted-verb']],
-    when: (h) => h.facts.temperatures !== undefined || h.has('time-word'),
+    when: (h) => h.facts.temperatures !== undefined || h.has('time-word') || tellsHour(h),
   },
   { topic: 'grout', all: [['grout', 'sanded', 'unsanded', 'epoxy', 'premium-grout']], none: ['mortar'] },
   {
@@ -148,6 +148,10 @@ export const ROUTES: readonly Route[] = [
   { topic: 'help', all: [['thanks', 'greeting']], when: (h) => h.quantities.length === 0 && h.tokens.length <= 6 },
   { topic: 'layout', all: [['perimeter', 'area-word']], when: (h) => h.facts.tile === undefined },
 ]
+
+/** "set at 3" */
+const tellsHour = (heard: Heard): boolean =>
+  heard.loose.some(({ q }) => q.dimension === 'none' && q.n >= 1 && q.n <= 12 && heard.reader.is(q.first - 1, 'at'))
 
 /** Something was done at a time or at a temperature, and a wait is asked for: "set at 2pm, 58F, can we grout tonight?" */
 function tellsStart(heard: Heard): boolean {

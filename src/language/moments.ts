@@ -233,7 +233,8 @@ function resolve(
     nanosecond: 0,
   })
   const later = Temporal.ZonedDateTime.compare(at, now) > 0
-  if (past && later && (!dated || found.isCertain('weekday')))
+  // What is told anew stays on its day: "make it 4", said before four, is still to come.
+  if (past && later && before === null && (!dated || found.isCertain('weekday')))
     at = at.subtract({ days: found.isCertain('weekday') ? 7 : 1 })
   if (!past && !later) {
     // "remind me at 6", said in the afternoon: this evening; "monday at 7": the one that comes.

@@ -101,8 +101,10 @@ export function mix(brief: Brief): Outcome<Told> {
       details: [say('mix.touch')],
       values: base,
     })
+  const spreads = brief.heard.has('mix-verb', 'spread-verb') && !brief.heard.has('pot-life', 'how-long')
   const lifeAsked =
-    brief.has('pot-life') || (brief.has('bucket') && brief.has('how-long')) || brief.heard.has('mixed-verb')
+    (!spreads && (brief.has('pot-life') || (brief.has('bucket') && brief.has('how-long')))) ||
+    brief.heard.has('mixed-verb')
   if (lifeAsked && !brief.has('water')) return potLifeAnswer(brief, material, temp, life.value, common, base)
   if (brief.has('mix-verb', 'spread-verb') && !brief.has('water') && material.kind === 'mortar')
     return batchAnswer(brief, material, life.value?.usual ?? 60, common, base)

@@ -8,7 +8,8 @@ import { GOES_BY_SITE, statesSite } from './site.ts'
 
 /** Whether the last question is to be answered again with what this message tells. */
 export const retells = (heard: Heard, talk: Talk): boolean =>
-  GOES_BY_SITE.includes(talk.topic) && (statesSite(heard) || isDegreesOnly(heard) || retellsTime(heard, talk))
+  GOES_BY_SITE.includes(talk.topic) &&
+  (statesSite(heard) || isDegreesOnly(heard) || retellsTime(heard, talk) || asksAgain(heard, talk))
 
 const nothingElse = (heard: Heard): boolean =>
   Object.keys(heard.facts).every((key) => ['surface', 'wet', 'done', 'temperatures'].includes(key))
@@ -17,6 +18,17 @@ const isDegreesOnly = (heard: Heard): boolean =>
   heard.facts.temperatures !== undefined && heard.items.length === 1 && nothingElse(heard) && heard.tokens.length <= FEW
 
 const FEW = 7
+
+const WAITS: readonly Concept[] = ['grout', 'walk', 'heavy', 'wet-use']
+
+/** "can we grout yet", with the setting known: when it is, and no rule. */
+const asksAgain = (heard: Heard, talk: Talk): boolean =>
+  talk.topic === 'cure' &&
+  talk.facts.when !== undefined &&
+  heard.has('can-we', 'when', 'how-long', 'what-if') &&
+  heard.has(...WAITS) &&
+  heard.quantities.length === 0 &&
+  nothingElse(heard)
 
 /** "make it 4pm", "actually it was 3". */
 function retellsTime(heard: Heard, talk: Talk): boolean {

@@ -120,6 +120,7 @@ describe('reminders', () => {
     ['remind me in 3 hours to grout', '2026-03-11T00:30:00.000Z', 'Reminder: grout'],
     ['remind me tomorrow at 8 to check the heater', '2026-03-11T13:00:00.000Z', 'Reminder: check the heater'],
     ['remind me at 6 to cover the floor', '2026-03-10T23:00:00.000Z', 'Reminder: cover the floor'],
+    ['remind me in 15 to remix', '2026-03-10T21:45:00.000Z', 'Reminder: remix'],
     ['remind us monday at 7 to load the truck', '2026-03-16T12:00:00.000Z', 'Reminder: load the truck'],
     ['remind me thursday to order grout', '2026-03-12T12:00:00.000Z', 'Reminder: order grout'],
     ['recuérdame en 3 horas que hay que lechar', '2026-03-11T00:30:00.000Z', 'Recordatorio: hay que lechar'],

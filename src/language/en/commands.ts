@@ -194,16 +194,23 @@ export const commands: CommandLocale = {
   },
   zones: {
     'America/New_York': [
+      'were in|we are in|im in|i am in|job is in|jobs in|job site is in|site is in|sites in + new york|boston|philadelphia|philly|atlanta|miami|orlando|tampa|charlotte|raleigh|baltimore|washington dc|pittsburgh|cleveland|columbus|cincinnati|detroit|florida|georgia|virginia|carolina|pennsylvania|new jersey|ohio|michigan|massachusetts|connecticut|toronto|montreal',
       'eastern time|eastern standard|eastern daylight|eastern zone|new york time|est$|edt$|on eastern|in eastern',
     ],
     'America/Chicago': [
+      'were in|we are in|im in|i am in|job is in|jobs in|job site is in|site is in|sites in + chicago|dallas|fort worth|houston|austin|san antonio|minneapolis|milwaukee|st louis|kansas city|nashville|memphis|new orleans|omaha|oklahoma|texas|illinois|minnesota|wisconsin|iowa|missouri|arkansas|louisiana|alabama|mississippi|winnipeg',
       'central time|central standard|central daylight|central zone|chicago time|cst$|cdt$|on central|in central',
     ],
     'America/Denver': [
+      'were in|we are in|im in|i am in|job is in|jobs in|job site is in|site is in|sites in + denver|colorado|salt lake|utah|albuquerque|new mexico|boise|montana|wyoming|calgary|edmonton',
       'mountain time|mountain standard|mountain daylight|mountain zone|denver time|mst$|mdt$|on mountain',
     ],
-    'America/Phoenix': ['arizona time|phoenix time'],
+    'America/Phoenix': [
+      'were in|we are in|im in|i am in|job is in|jobs in|job site is in|site is in|sites in + phoenix|tucson|arizona|scottsdale|mesa$',
+      'arizona time|phoenix time',
+    ],
     'America/Los_Angeles': [
+      'were in|we are in|im in|i am in|job is in|jobs in|job site is in|site is in|sites in + los angeles|l a$|san francisco|san diego|sacramento|oakland|fresno|portland|seattle|tacoma|las vegas|reno|california|oregon|nevada|washington state|vancouver',
       'pacific time|pacific standard|pacific daylight|pacific zone|california time|pst$|pdt$|on pacific',
     ],
     'America/Anchorage': ['alaska time|alaskan time'],

@@ -929,6 +929,9 @@ export const words: Record<Concept, readonly string[]> = {
   broke: ['broke', 'broken', 'cracked', 'chipped', 'busted', 'damaged', 'breakage'],
   'what-if': ['what if', 'and if', 'what about', 'how about', 'try', 'try it with', 'suppose'],
   'make-it': [
+    'move it to',
+    'push it to',
+    'bump it to',
     'make it',
     'make that',
     'change it to',

@@ -168,13 +168,34 @@ export const commands: CommandLocale = {
     'of-contact': ['contacto|cobertura'],
   },
   zones: {
-    'America/New_York': ['hora del este|hora este|hora de nueva york'],
-    'America/Chicago': ['hora central|hora del centro|hora de chicago|hora de texas'],
-    'America/Denver': ['hora de la montana|hora montana|hora de denver'],
-    'America/Phoenix': ['hora de arizona'],
-    'America/Los_Angeles': ['hora del pacifico|hora pacifico|hora de california'],
-    'America/Mexico_City': ['hora de mexico|hora de la ciudad de mexico'],
-    'Europe/Madrid': ['hora de espana|hora de madrid'],
+    'America/New_York': [
+      'estamos en|ando en|andamos en|la obra esta en|el trabajo esta en|trabajamos en + nueva york|new york|boston|filadelfia|philly|atlanta|miami|orlando|tampa|charlotte|raleigh|baltimore|washington dc|pittsburgh|cleveland|columbus|cincinnati|detroit|florida|georgia|virginia|carolina|pennsylvania|new jersey|ohio|michigan|massachusetts|connecticut|toronto|montreal',
+      'hora del este|hora este|hora de nueva york',
+    ],
+    'America/Chicago': [
+      'estamos en|ando en|andamos en|la obra esta en|el trabajo esta en|trabajamos en + chicago|dallas|fort worth|houston|austin|san antonio|minneapolis|milwaukee|st louis|kansas city|nashville|memphis|nueva orleans|omaha|oklahoma|texas|illinois|minnesota|wisconsin|iowa|missouri|arkansas|louisiana|alabama|mississippi|winnipeg',
+      'hora central|hora del centro|hora de chicago|hora de texas',
+    ],
+    'America/Denver': [
+      'estamos en|ando en|andamos en|la obra esta en|el trabajo esta en|trabajamos en + denver|colorado|salt lake|utah|albuquerque|nuevo mexico|boise|montana|wyoming|calgary|edmonton',
+      'hora de la montana|hora montana|hora de denver',
+    ],
+    'America/Phoenix': [
+      'estamos en|ando en|andamos en|la obra esta en|el trabajo esta en|trabajamos en + phoenix|tucson|arizona|scottsdale|mesa$',
+      'hora de arizona',
+    ],
+    'America/Los_Angeles': [
+      'estamos en|ando en|andamos en|la obra esta en|el trabajo esta en|trabajamos en + los angeles|l a$|san francisco|san diego|sacramento|oakland|fresno|portland|seattle|tacoma|las vegas|reno|california|oregon|nevada|washington state|vancouver',
+      'hora del pacifico|hora pacifico|hora de california',
+    ],
+    'America/Mexico_City': [
+      'estamos en|ando en|andamos en|la obra esta en|el trabajo esta en|trabajamos en + mexico|cdmx|guadalajara|monterrey|puebla|queretaro|leon$',
+      'hora de mexico|hora de la ciudad de mexico',
+    ],
+    'Europe/Madrid': [
+      'estamos en|ando en|andamos en|la obra esta en|el trabajo esta en|trabajamos en + madrid|barcelona|valencia|sevilla',
+      'hora de espana|hora de madrid',
+    ],
   },
   yes: ['si', 'claro', 'ok', 'dale', 'confirmo', 'hazlo', 'adelante', 'si por favor', 'yes'],
   beforeName: [

@@ -1478,6 +1478,9 @@ export const words: Record<Concept, readonly string[]> = {
     'que tal',
   ],
   'make-it': [
+    'muevelo a',
+    'muevela a',
+    'pasala a',
     'hazlo',
     'hazla',
     'hazlos',

@@ -56,10 +56,20 @@ function firstDurationH({ heard }: Brief): number | null {
   return (first.si as number) + (joined ? (second.si as number) : 0)
 }
 
+const LEAST_MINUTES = 5
+const MOST_MINUTES = 180
+
+/** "in 15": minutes, as nobody is reminded in 15 hours of a batch. [h] */
+function bareMinutesH({ loose, reader }: Heard): number | null {
+  const one = loose.find(({ q }) => q.dimension === 'none' && reader.is(q.first - 1, 'convert-to'))
+  const n = one?.q.n ?? 0
+  return n >= LEAST_MINUTES && n <= MOST_MINUTES && !reader.is((one?.q.last ?? 0) + 1, 'time-word') ? n / 60 : null
+}
+
 /** When it is to be: after the time told, or at it. [ms since 1970] */
 function dueIn(brief: Brief): number | null {
   const { heard } = brief
-  const afterH = firstDurationH(brief)
+  const afterH = firstDurationH(brief) ?? bareMinutesH(heard)
   if (afterH !== null) return nowMs(brief) + afterH * HOUR_MS
   const moment = momentIn(
     heard,
@@ -85,7 +95,7 @@ function noteIn(heard: Heard): string | null {
     /^[:.,]$/.test(reader.sign(i)) ||
     quantities.some((q) => q.dimension === 'time' && i >= q.first && i <= q.last) ||
     (tokens[i].kind === 'number' &&
-      (reader.is(i - 1, 'at') || reader.sign(i - 1) === ':' || reader.is(i + 1, 'time-word')))
+      (reader.is(i - 1, 'at', 'convert-to') || reader.sign(i - 1) === ':' || reader.is(i + 1, 'time-word')))
   const joins = (i: number): boolean => noteJoins.includes(tokens[i].text)
   const words = tokens.map((token) => token.text)
   const asked = reminding

@@ -1,14 +1,14 @@
 /** "You're burning mud": what a bag covered against what that trowel should cover, and what would account for it. */
 import { bedParts, mortarNeed } from '../../core/mortar.ts'
 import { exactly, type Spread } from '../../core/spread.ts'
-import { differing, logged } from '../../jobs/job.ts'
-import { ENTRY_VERSIONS } from '../../jobs/memory.ts'
+import { logged } from '../../jobs/job.ts'
 import { area, type Phrase, percent, say, small } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { spreadOf } from '../../settings.ts'
 import { coverageBasis } from '../mortar.ts'
 import { packPhrase, trowelPhrase } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
+import { setupEntries } from './entries.ts'
 
 /** A hair outside the range is inside what a crew can read off its bags. */
 const READING_SHARE = 0.03
@@ -27,7 +27,7 @@ export function burning(brief: Brief, saidM2PerBag: number | null): Outcome<Told
     sources: b.sources,
     working: b.working,
     offers: ['math'],
-    ...keptSetup(brief),
+    entries: setupEntries(brief),
     values: {
       mortar_coverage_m2_per_bag: usual,
       mortar_coverage_m2_per_bag_low: low,
@@ -65,16 +65,6 @@ export function coverageLogged(
 ): number | null {
   const packs = stretches.reduce((sum, stretch) => sum + stretch.packs, 0)
   return packs > 0 ? stretches.reduce((sum, stretch) => sum + stretch.areaM2, 0) / packs : null
-}
-
-/** The trowel that was asked for is the job's from then on. */
-function keptSetup({ heard, memory }: Brief): Pick<Told, 'entries'> {
-  const { trowel, backButter } = heard.facts
-  const fresh = { ...(trowel ? { trowel } : {}), ...(backButter === undefined ? {} : { backButter }) }
-  const facts = { ...memory.facts, ...fresh }
-  return differing(memory.facts, facts).length > 0
-    ? { entries: [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts } }] }
-    : {}
 }
 
 type Basis = Extract<ReturnType<typeof coverageBasis>, { ok: true }>['value']

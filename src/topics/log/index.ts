@@ -9,7 +9,7 @@ import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
 import { burning } from './burning.ts'
 import { burningGrout } from './burning-grout.ts'
-import { after, readingEntry, useEntry } from './entries.ts'
+import { after, readingEntry, setupEntries, useEntry } from './entries.ts'
 import { finishOf } from './finish.ts'
 import { type LogRead, readLog } from './read.ts'
 import { runningShort } from './short.ts'
@@ -62,7 +62,7 @@ function keepUses(brief: Brief, read: Extract<LogRead, { is: 'use' }>): Outcome<
   const takesBack =
     read.corrects && brief.memory.job.changes.findLast((c) => c.is !== 'undo' && !c.undone)?.is === 'use'
   const uses = read.uses.map((use) => withSetup(takesBack ? corrected(use, brief.memory.job) : use, brief))
-  const entries = [...(takesBack ? [undoEntry(brief.memory)] : []), ...uses.map(useEntry)]
+  const entries = [...(takesBack ? [undoEntry(brief.memory)] : []), ...setupEntries(brief), ...uses.map(useEntry)]
   const { job, facts } = after(brief, entries)
   const stuff = uses[0].stuff === 'tile' ? 'mortar' : uses[0].stuff
   // What broke or is left of the tile says nothing of bags.

@@ -19,8 +19,8 @@ export function stuffOf(heard: Heard, memory: Memory): Stuff {
   if (heard.has('grout', 'sanded', 'unsanded', 'epoxy', 'premium-grout', 'kit')) return 'grout'
   if (heard.has('mortar', 'large-format', 'modified', 'unmodified', 'rapid')) return 'mortar'
   const whole = heard.has('bag') && (heard.facts.usedM2 ?? heard.facts.areaM2) !== undefined
-  if (whole && !isCorrection(heard, memory)) return 'mortar'
   const before = memory.job.uses.findLast((use) => use.stuff !== 'tile')
+  if (whole && before && !isCorrection(heard, memory)) return 'mortar'
   return before?.stuff ?? (memory.talk?.topic === 'grout' ? 'grout' : 'mortar')
 }
 
@@ -137,7 +137,7 @@ function tileUses(heard: Heard, memory: Memory, m2: number | undefined): UseBody
   if (setsBoxes(heard)) return boxUses(heard, memory)
   if (left) return leftOver(heard, named ?? (memory.job.uses.at(-1)?.stuff === 'tile' ? bareCount(heard) : null))
   const bag = heard.has('bag', 'kit')
-  const timed = isClocked(heard) || heard.has('time-word')
+  const timed = isClocked(heard) || heard.has('time-word', 'at')
   const tiles = named ?? (log.has('set-tiles') && !bag ? bareCount(heard) : null)
   if (
     tiles !== null &&
@@ -155,7 +155,8 @@ function leftOver(heard: Heard, named: number | null): UseBody[] {
   const { haveBoxes, boxTiles } = heard.facts
   const part = heard.loose.find((l) => l.q.dimension === 'none' && l.nouns.some((n) => n.mark.concept === 'box'))
   const boxes = haveBoxes ?? part?.q.n
-  if (boxes !== undefined && boxTiles === undefined) return [{ stuff: 'tile', leftBoxes: boxes }]
+  if (boxes !== undefined && (boxTiles === undefined || boxes === haveBoxes))
+    return [{ stuff: 'tile', leftBoxes: boxes }]
   return named === null ? [] : [{ stuff: 'tile', leftTiles: named }]
 }
 
