@@ -1,14 +1,14 @@
 /** `npm run jobs -- …`: moves, lists and deletes what the channels keep. */
 import { createReadStream, createWriteStream } from 'node:fs'
 import path from 'node:path'
-import { createInterface } from 'node:readline'
 import { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { parseArgs } from 'node:util'
 import { dataFolder } from '../folders.ts'
+import { BadLine, boundedLines } from './lines.ts'
 import { openStore, whereIs } from './open.ts'
 import type { Failure, Store } from './store.ts'
-import { BadLine, channelsOf, csvRows, exportLines, importLines, TransferFault } from './transfer.ts'
+import { channelsOf, csvRows, exportLines, importLines, TransferFault } from './transfer.ts'
 
 const USAGE = `Usage: npm run -s jobs -- COMMAND [options]
 
@@ -83,8 +83,9 @@ async function run(command: Command, flags: Flags, store: Store<unknown>): Promi
       return write(flags.csv ? csvRows(store, flags.channel) : exportLines(store, flags.channel))
     case 'import': {
       const input = flags.file === null ? process.stdin : createReadStream(flags.file)
-      const added = await importLines(store, createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY }))
-      process.stderr.write(`${added} new\n`)
+      const { added, already, newer } = await importLines(store, boundedLines(input))
+      process.stderr.write(`${added} new${already > 0 ? `, ${already} there already` : ''}\n`)
+      if (newer > 0) process.stderr.write(`${newer} of a newer version: kept, but not read by this one\n`)
       return
     }
     case 'forget': {

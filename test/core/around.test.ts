@@ -11,7 +11,6 @@ import {
   stackHeight,
   stepAt,
 } from '../../src/core/buildup.ts'
-import { csvCell, csvText } from '../../src/core/csv.ts'
 import { bagsADay, evenDays, type Row, rowAreas, settingOrder, splitDays } from '../../src/core/day.ts'
 import { floorArea } from '../../src/core/floor/rings.ts'
 import { clipsForEdges, clipsOnEdge, clipsPerTile, gridEdges, wedgesFor } from '../../src/core/levelling.ts'
@@ -230,47 +229,6 @@ describe('order', () => {
     expect(orderOf([], 80).ok).toBe(false)
   })
 })
-
-describe('csv', () => {
-  test.each(['=1+1', '+1', '-1', '@x', '\t=1', '\r=1', ' =1', '＝1', "\n-2+3|cmd'!A0"])('%j is inert', (cell) => {
-    const text = csvCell(cell)
-    expect(text.replace(/^"/, '')[0]).toBe("'")
-  })
-  test('round trip by a strict reader (RFC 4180)', () => {
-    fc.assert(
-      fc.property(
-        fc.array(fc.array(fc.string(), { minLength: 2, maxLength: 2 }), { minLength: 1, maxLength: 5 }),
-        (rows) => {
-          const read = readCsv(csvText(rows))
-          expect(
-            read.map((r) =>
-              r.map((c, i) => (c.startsWith("'") && !rows[read.indexOf(r)]![i]!.startsWith("'") ? c.slice(1) : c)),
-            ),
-          ).toEqual(rows)
-        },
-      ),
-    )
-  })
-  test('numbers stay numbers', () => expect(csvText([['bag', -2.5, null, Number.NaN]])).toBe('bag,-2.5,,\r\n'))
-})
-
-/** A reader of quoted CSV that shares nothing with the writer. */
-function readCsv(text: string): string[][] {
-  const rows: string[][] = [['']]
-  let quoted = false
-  for (let i = 0; i < text.length; i++) {
-    const row = rows.at(-1)!
-    const c = text[i]!
-    if (quoted && c === '"' && text[i + 1] === '"') row[row.length - 1] += text[++i]
-    else if (c === '"') quoted = !quoted
-    else if (!quoted && c === ',') row.push('')
-    else if (!quoted && c === '\r' && text[i + 1] === '\n') {
-      i++
-      rows.push([''])
-    } else row[row.length - 1] += c
-  }
-  return rows.slice(0, -1)
-}
 
 describe('the day', () => {
   const even = (n: number, joint: number[] = []): Row[] =>

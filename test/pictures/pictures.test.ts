@@ -4,7 +4,6 @@ import path from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { pngLater, pngOf } from '../../adapters/pictures.ts'
-import { csvOf, tableOf } from '../../src/pictures/cut-list.ts'
 import type { Drawing } from '../../src/pictures/drawing.ts'
 import { plainFloor } from '../../src/pictures/plain.ts'
 import { svgOf } from '../../src/pictures/svg.ts'
@@ -197,42 +196,5 @@ describe('plain characters', () => {
         ).toBeLessThanOrEqual(42)
       }),
     )
-  })
-})
-
-describe('cut list', () => {
-  test.each([
-    ['=1+1', "'=1+1"],
-    ['+1', "'+1"],
-    ['-1', "'-1"],
-    ['@SUM(A1)', "'@SUM(A1)"],
-    [' =1', "' =1"],
-    ['\t=1', "'\t=1"],
-    ['a,b', '"a,b"'],
-    ['say "x"', '"say ""x"""'],
-    ['two\nlines', '"two\nlines"'],
-    ['=a,b', '"\'=a,b"'],
-  ])('%j is written %j', (cell, written) => {
-    expect(csvOf([[cell]])).toBe(`${written}\r\n`)
-  })
-
-  test('numbers stay numbers', () => {
-    expect(
-      csvOf([
-        ['size', 'qty'],
-        ['9 1/4 x 18', 12],
-        ['left', -3],
-      ]),
-    ).toBe('size,qty\r\n9 1/4 x 18,12\r\nleft,-3\r\n')
-  })
-
-  test('a table in columns', () => {
-    expect(
-      tableOf([
-        ['cut', 'qty'],
-        ['9 1/4 x 18', 12],
-        ['4 x 18', 3],
-      ]),
-    ).toBe('cut         qty\n9 1/4 x 18   12\n4 x 18        3')
   })
 })
