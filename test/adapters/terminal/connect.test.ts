@@ -76,6 +76,8 @@ test('a reader that goes away ends it quietly', async () => {
 test('SIGTERM ends it cleanly while it waits', async () => {
   const home = folder()
   const child = runProgram(PROGRAM, { KNEEPAD_DATA: path.join(home, 'data') }, home)
+  // The store is opened last before the prompt: on a busy machine that may take long.
+  await expect.poll(() => existsSync(path.join(home, 'data', 'jobs.db')), { timeout: 30_000 }).toBe(true)
   await new Promise((resolve) => setTimeout(resolve, 1500))
   child.kill('SIGTERM')
   expect(await child.ended).toEqual({ code: 0, signal: null })
