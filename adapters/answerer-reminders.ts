@@ -17,11 +17,16 @@ export function reminderText(body: Json, { late }: Pick<AboutReminder, 'late'>, 
   return `${phrases['shell.late']} ${text}`
 }
 
-export function remindWith(store: Store<Memory>, tools: Tools, log: Log): NonNullable<Backing['remind']> {
+export function remindWith(
+  store: Store<Memory>,
+  tools: Tools,
+  log: Log,
+  now: () => number,
+): NonNullable<Backing['remind']> {
   return (deliver: Deliver) => {
     const reminders = new ReminderClock({
       store,
-      now: Date.now,
+      now,
       deliver: (channel, body, about) => deliver(channel, reminderText(body, about, tools), about.id),
       onTrouble: (trouble) => log.error({ trouble: troubleText(trouble) }, 'a reminder has to wait'),
     })

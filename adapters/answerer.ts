@@ -1,7 +1,7 @@
 /** What answers behind every platform: the pure core over a store, joined with the catalogue's words and the picture maker. */
 import path from 'node:path'
 import type { Tools } from '../src/answer.ts'
-import { emptyMemory, fold, type Memory, understands } from '../src/jobs/memory.ts'
+import { emptyMemory, fold, type Memory } from '../src/jobs/memory.ts'
 import { platformWords } from '../src/language/platform.ts'
 import type { Entry, Message } from '../src/message.ts'
 import type { Reply } from '../src/reply.ts'
@@ -10,15 +10,13 @@ import { remindWith } from './answerer-reminders.ts'
 import type { Answerer, Backing, BackingOptions, Choices } from './contract.ts'
 import { learning } from './learning.ts'
 import type { Log } from './logging.ts'
+import { memoryRules } from './memory-rules.ts'
 import { Keeper } from './stores/keep.ts'
 import { openStore } from './stores/open.ts'
 import type { Json, Kept, Store } from './stores/store.ts'
+import { KEPT_MS, keepTidy } from './tidying.ts'
 import { loadTools } from './tools.ts'
 import { notKept, type OnBug, type Work, workSafely } from './working.ts'
-
-const DAY_MS = 24 * 3_600_000
-/** How long a button's state and a recorded reply are kept. */
-const KEPT_MS = 30 * DAY_MS
 
 /** Where values that belong to no channel are kept. */
 const SHELL = 'shell:values:kept'
@@ -27,7 +25,8 @@ const SHELL = 'shell:values:kept'
 export const STORE_FILE = 'jobs.db'
 
 /** @throws where config/ is wrong, naming file, path and what was expected */
-export async function createAnswerer({ dataFolder, databaseUrl, log }: BackingOptions): Promise<Backing> {
+export async function createAnswerer(options: BackingOptions): Promise<Backing> {
+  const { dataFolder, databaseUrl, log, now = Date.now } = options
   const loaded = loadTools()
   if (!loaded.ok) throw new Error(loaded.message)
   const tools = loaded.value
@@ -36,27 +35,23 @@ export async function createAnswerer({ dataFolder, databaseUrl, log }: BackingOp
     databaseUrl === undefined
       ? { in: 'file', file: path.join(dataFolder, STORE_FILE) }
       : { in: 'postgres', url: databaseUrl },
-    {
-      fold,
-      emptyMemory,
-      understands,
-      onSkipped: (_channel, entry) =>
-        log.warn({ kind: entry.kind, version: entry.version }, 'an entry was passed over'),
-    },
+    memoryRules((_channel, entry) =>
+      log.warn({ kind: entry.kind, version: entry.version }, 'an entry was passed over'),
+    ),
   )
-  const stopTidying = keepTidy(store, log)
+  const tidying = keepTidy(store, now, log)
   return {
-    answerer: answererOver(store, tools, log),
-    keep: async (key, json) => void good(await store.put(SHELL, key, json, Date.now() + KEPT_MS)),
-    recall: async (key) => good(await store.get(SHELL, key, Date.now())) as string | null,
+    answerer: answererOver(store, tools, log, now, tidying.heard),
+    keep: async (key, json) => void good(await store.put(SHELL, key, json, now() + KEPT_MS)),
+    recall: async (key) => good(await store.get(SHELL, key, now())) as string | null,
     words: (language) => platformWords(language, settings.defaults.language),
     languages: [settings.defaults.language, ...languages.codes.filter((code) => code !== settings.defaults.language)],
     choices: choicesOf(settings),
     picture,
     warm: () => warm(tools),
-    remind: remindWith(store, tools, log),
+    remind: remindWith(store, tools, log, now),
     close: async () => {
-      stopTidying()
+      tidying.stop()
       await store.close()
     },
   }
@@ -69,17 +64,18 @@ function good<T>(kept: Kept<T>): T {
   throw new Error(`${kept.failure.code}: ${kept.failure.detail}`)
 }
 
-function answererOver(store: Store<Memory>, tools: Tools, log: Log): Answerer {
+function answererOver(store: Store<Memory>, tools: Tools, log: Log, now: () => number, heard: () => void): Answerer {
   const keeper = new Keeper(store)
   const bug = (error: unknown) => log.error({ stack: error instanceof Error ? error.stack : String(error) }, 'a bug')
 
-  const learned = learning(store)
+  const learned = learning(store, now)
 
   const answerWith = async (
     channel: string,
     said: Message,
     work: (message: Message, memory: Memory) => Work,
   ): Promise<Reply | null> => {
+    heard()
     const message = { ...said, learned: await learned.of(channel) }
     let reply: Reply | null = null
     let forget = false
@@ -157,16 +153,4 @@ function choicesOf({ defaults, materials }: Settings): Choices {
 async function picture(svg: string): Promise<Uint8Array> {
   const { pngLater } = await import('./pictures.ts')
   return pngLater(svg)
-}
-
-/** Once at the start, which also shows whether the store is there, and once a day. */
-function keepTidy(store: Store<Memory>, log: Log): () => void {
-  const tidy = async () => {
-    const done = await store.tidy(Date.now(), Date.now() - KEPT_MS)
-    if (!done.ok) log.error(done.failure, 'the store could not be tidied')
-  }
-  void tidy()
-  const timer = setInterval(() => void tidy(), DAY_MS)
-  timer.unref()
-  return () => clearInterval(timer)
 }

@@ -8,5 +8,5 @@ import type { Log } from './logging.ts'
 export async function loadBacking(env: Env, log: Log): Promise<Backing> {
   const folder = makeFolder(dataFolder(env))
   const { createAnswerer } = await import('./answerer.ts')
-  return createAnswerer({ dataFolder: folder, databaseUrl: env['DATABASE_URL'] || undefined, log })
+  return createAnswerer({ dataFolder: folder, databaseUrl: env['DATABASE_URL'] || undefined, log, now: Date.now })
 }

@@ -98,6 +98,8 @@ export type BackingOptions = {
   /** A PostgreSQL address, where several instances share the memory. */
   readonly databaseUrl: string | undefined
   readonly log: Log
+  /** The shell's clock [ms since 1970]. */
+  readonly now?: () => number
 }
 
 /** What `answerer.ts` exports as `createAnswerer`. */

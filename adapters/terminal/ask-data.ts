@@ -1,16 +1,16 @@
 /** `ask --data FILE`: the job memory in that SQLite file; an answer comes back only when its entries are durable. */
 import type { Tools } from '../../src/answer.ts'
-import { emptyMemory, fold, understands } from '../../src/jobs/memory.ts'
 import type { Entry, Message } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { learning } from '../learning.ts'
+import { memoryRules } from '../memory-rules.ts'
 import { Keeper } from '../stores/keep.ts'
 import { openStore } from '../stores/open.ts'
 import type { Failure, Json } from '../stores/store.ts'
 import { notKept, type OnBug, workSafely } from '../working.ts'
 
 export async function inFile(file: string, tools: Tools, onBug: OnBug, onLost: (failure: Failure) => void) {
-  const store = await openStore({ in: 'file', file }, { fold, emptyMemory, understands })
+  const store = await openStore({ in: 'file', file }, memoryRules())
   const keeper = new Keeper(store)
   const learned = learning(store)
   return {
