@@ -6,19 +6,23 @@ import path from 'node:path'
 import { DatabaseSync } from 'node:sqlite'
 import { setTimeout as pause } from 'node:timers/promises'
 import { expect, test } from 'vitest'
+import { PostgresStore } from '../../../adapters/stores/postgres.ts'
 import { SqliteStore } from '../../../adapters/stores/sqlite.ts'
+import type { Store } from '../../../adapters/stores/store.ts'
+import { startPostgres } from '../../support/postgres.ts'
 import { got } from './contract.ts'
-import { toyRules } from './toy.ts'
+import { type Toy, toyRules } from './toy.ts'
 
 const ROUNDS = 200
+const SHARED_ROUNDS = 40
 /** Processes warming up beside the one being killed, so that a round need not wait for a start. */
 const WARM = 2
 const WRITER = path.join(import.meta.dirname, 'writer.ts')
 
 type Writer = { readonly child: ChildProcessWithoutNullStreams; out: string; readonly gone: Promise<unknown> }
 
-function startWriter(file: string): Writer {
-  const child = spawn(process.execPath, [WRITER, file, Math.random() < 0.5 ? 'open' : 'closed'])
+function startWriter(where: string): Writer {
+  const child = spawn(process.execPath, [WRITER, where, Math.random() < 0.5 ? 'open' : 'closed'])
   const writer: Writer = { child, out: '', gone: new Promise((resolve) => child.once('close', resolve)) }
   child.stdin.on('error', () => {}) // it is killed with messages on their way
   child.stdout.on('data', (text) => {
@@ -27,17 +31,47 @@ function startWriter(file: string): Writer {
   return writer
 }
 
-test(`${ROUNDS} kills lose no answered message and double none`, { timeout: 300_000 }, async () => {
+test(`${ROUNDS} kills lose no answered message and double none, in SQLite`, { timeout: 300_000 }, async () => {
   const dir = mkdtempSync(path.join(tmpdir(), 'kneepad-'))
   const file = path.join(dir, 'jobs.db')
+  const killed = await kill(file, ROUNDS)
+  const raw = new DatabaseSync(file)
+  expect(raw.prepare('PRAGMA integrity_check').get()).toEqual({ integrity_check: 'ok' })
+  raw.close()
+  await hold(new SqliteStore(file, toyRules), killed)
+  rmSync(dir, { recursive: true })
+})
+
+test(`${SHARED_ROUNDS} kills of an instance on PostgreSQL do not either`, { timeout: 300_000 }, async () => {
+  const server = await startPostgres()
+  try {
+    const url = await server.fresh()
+    await hold(new PostgresStore(url, toyRules), await kill(url, SHARED_ROUNDS))
+  } finally {
+    await server.end()
+  }
+})
+
+type Killed = {
+  readonly rounds: number
+  /** Replies by message, and the channel of each. */
+  readonly answered: ReadonlyMap<string, string>
+  readonly channelOf: ReadonlyMap<string, string>
+  /** Kills between a message's arrival and its answer. */
+  readonly midway: number
+  readonly redelivered: number
+}
+
+/** Kills a writer at random moments, again and again, and delivers to the next what was left unanswered. */
+async function kill(where: string, rounds: number): Promise<Killed> {
   const answered = new Map<string, string>()
   let unanswered: string[] = []
   const channelOf = new Map<string, string>()
   const warm: Writer[] = []
   let midway = 0
   let redelivered = 0
-  for (let round = 0; round < ROUNDS; round++) {
-    while (warm.length < WARM + 1) warm.push(startWriter(file))
+  for (let round = 0; round < rounds; round++) {
+    while (warm.length < WARM + 1) warm.push(startWriter(where))
     const writer = warm.shift()!
     await expect.poll(() => writer.out.includes('ready'), { timeout: 20_000, interval: 2 }).toBe(true)
     // First what the killed one left unanswered, as a platform delivers again; then new messages without end.
@@ -69,11 +103,10 @@ test(`${ROUNDS} kills lose no answered message and double none`, { timeout: 300_
     writer.child.kill('SIGKILL')
     await writer.gone
   }
+  return { rounds, answered, channelOf, midway, redelivered }
+}
 
-  const raw = new DatabaseSync(file)
-  expect(raw.prepare('PRAGMA integrity_check').get()).toEqual({ integrity_check: 'ok' })
-  raw.close()
-  const store = new SqliteStore(file, toyRules)
+async function hold(store: Store<Toy>, { rounds, answered, channelOf, midway, redelivered }: Killed): Promise<void> {
   const parts = new Map<string, number[]>()
   for (const channel of ['slack:T:C0', 'slack:T:C1', 'slack:T:C2']) {
     const log = got(await store.entries(channel, 0, 1e9))
@@ -87,11 +120,9 @@ test(`${ROUNDS} kills lose no answered message and double none`, { timeout: 300_
   }
   for (const [id, found] of parts) expect(found, `${id} whole and once`).toEqual([0, 1])
   await store.close()
-  rmSync(dir, { recursive: true })
-
   console.log(
-    `${ROUNDS} kills, ${midway} between arrival and answer, ${answered.size} answered, ${redelivered} found kept`,
+    `${rounds} kills, ${midway} between arrival and answer, ${answered.size} answered, ${redelivered} found kept`,
   )
-  expect(answered.size).toBeGreaterThan(ROUNDS)
-  expect(midway, 'kills between arrival and answer').toBeGreaterThanOrEqual(ROUNDS / 2)
-})
+  expect(answered.size).toBeGreaterThan(rounds)
+  expect(midway, 'kills between arrival and answer').toBeGreaterThanOrEqual(rounds / 2)
+}

@@ -2,10 +2,10 @@
  *  `> ID` when a message has arrived, `< ID STATE REPLY` when it is answered. */
 import { createInterface } from 'node:readline'
 import { Keeper } from '../../../adapters/stores/keep.ts'
-import { SqliteStore } from '../../../adapters/stores/sqlite.ts'
+import { openStore, whereIs } from '../../../adapters/stores/open.ts'
 import { AT, entry, toyRules } from './toy.ts'
 
-const store = new SqliteStore(process.argv[2]!, toyRules)
+const store = await openStore(whereIs(process.argv[2]!), toyRules)
 const keeper = new Keeper(store)
 const say = (line: string) => process.stdout.write(`${line}\n`)
 // Half of them open the file before the first message comes, half with it.
