@@ -4,7 +4,8 @@ import { boxOf, type Floor, floorArea, type Point, ringArea } from '../floor/rin
 import type { Side } from '../floor/shapes.ts'
 import { wallsOf } from '../floor/walls.ts'
 import { type Axis, type AxisScore, type AxisWall, bestStarts, scoreStart } from './axis.ts'
-import { estimate, type Laid, type Layout, lay, prepare } from './lay.ts'
+import { climbed, crossingOrigins, type Direction, slantedDirections, spreadOrigins } from './explore.ts'
+import { estimate, type Laid, type Layout, lay, prepare, turn } from './lay.ts'
 import { wallNumbers } from './pieces.ts'
 import { inClosedForm, layRectangle } from './rectangle.ts'
 import { type AxisPromise, type MiddleCorner, type SnapLine, snapped } from './snap.ts'
@@ -79,9 +80,9 @@ function searchOne(floor: Floor, spec: LayoutSpec, wishes: Wishes, turned: boole
       if (!tried.ok) return tried
       all.push(tried.value)
     }
-  all.sort((p, q) => lessOf(p.marks, q.marks))
-  const lays = Math.floor(MEETINGS_FOR_ALL / estimate(ready.value.floor, zero))
-  const { layout, u, v, marks, spec: found } = plain ? all[0]! : climb(all, attempt, axes, repeat, lays)
+  all.sort(better)
+  const lays = laysFor(ready.value, zero)
+  const { layout, u, v, marks, spec: found } = plain ? all[0]! : explored(all, attempt, axes, ready.value, repeat, lays)
   return fine({ start: { ...snapped(floor, ready.value, found, axes, u, v), spec: found, layout, turned }, marks })
 }
 
@@ -94,62 +95,76 @@ type Tried = {
 }
 type Attempt = (u: AxisScore, v: AxisScore) => Outcome<Tried>
 
-/** Where the best start still leaves a sliver (slanted walls, corners of holes), starts spread over the repeat are tried too, and
- *  the best few are moved about by shrinking steps, for as many layouts as may be spent. */
-function climb(
+const better = (p: Tried, q: Tried): number => lessOf(p.marks, q.marks)
+
+/** Where walls are slanted, or the best start still leaves a sliver (corners of holes), more starts are tried: those at which
+ *  something changes for two walls at once, some spread over the repeat, and the best few moved about by shrinking steps. */
+function explored(
   from: readonly Tried[],
   attempt: Attempt,
   axes: readonly [Axis, Axis],
+  ready: Laid,
   repeat: readonly [number, number],
   lays: number,
 ): Tried {
-  let left = lays
-  const spread = Math.min(MOST_SPREAD, Math.floor(Math.sqrt(left / 3)))
-  const starts = [...from]
   const square = axes[0].walls.length > 0 || axes[1].walls.length > 0
-  if (square && from[0]!.marks[0]! > 0)
-    for (let k = 0; k < spread ** 2; k++) {
-      const [p, q] = [(k % spread) / spread, Math.floor(k / spread) / spread]
-      const tried = attempt(
-        movedStart(axes[0], from[0]!.u, p * repeat[0]),
-        movedStart(axes[1], from[0]!.v, q * repeat[1]),
-      )
-      left--
-      if (tried.ok) starts.push(tried.value)
-    }
-  starts.sort((p, q) => lessOf(p.marks, q.marks))
-  let best = starts[0]!
-  for (const start of starts.slice(0, 10)) {
-    let here = start
-    for (let step = 1 / 16; step > 1 / 80 && left > 0 && best.marks[0]! > 0; step /= 2) {
-      for (const [p, q] of AROUND) {
-        const u = movedStart(axes[0], here.u, p * step * repeat[0])
-        const v = movedStart(axes[1], here.v, q * step * repeat[1])
-        const tried = attempt(u, v)
-        left--
-        if (tried.ok && lessOf(tried.value.marks, here.marks) < 0) here = tried.value
-      }
-      if (lessOf(here.marks, best.marks) < 0) best = here
-    }
+  const isDone = ({ marks }: Tried): boolean => (square ? marks[0] === 0 : marks[0] === 0 && marks[1] === 0)
+  if (isDone(from[0]!)) return from[0]!
+  const at = (u: number, v: number): Tried | null => {
+    const tried = attempt(startAt(axes[0], u), startAt(axes[1], v))
+    return tried.ok ? tried.value : null
   }
-  return best
+  const originOf = (one: Tried): Point => [one.u.originMm, one.v.originMm]
+  const slanted = slantedDirections(ready.walls, ready.lattice.families[0]!)
+  const level = axes.flatMap((axis, k): Direction[] =>
+    axis.walls.length > 0
+      ? [{ u: 1 - k, v: k, places: bestStarts(axis, MOST_TRIES).map((start) => start.originMm) }]
+      : [],
+  )
+  const spread = Math.max(2, Math.min(square ? 8 : MOST_SPREAD, Math.floor(Math.sqrt(lays / (square ? 3 : 4)))))
+  const origins = [
+    ...crossingOrigins(slanted, level).slice(0, lays / 3),
+    ...spreadOrigins(originOf(from[0]!), repeat, spread),
+  ]
+  const starts = [...from]
+  for (const [u, v] of origins) {
+    const tried = at(u, v)
+    if (tried) starts.push(tried)
+  }
+  starts.sort(better)
+  const step: Point = square ? [repeat[0] / 16, repeat[1] / 16] : [repeat[0] / (2 * spread), repeat[1] / (2 * spread)]
+  // A limit to be kept is found or missed by whole steps; the widest cut is gone after to the end.
+  const leastStep = square ? Math.min(...repeat) / 80 : LEAST_STEP_MM
+  return climbed(starts, { at, originOf, compare: better, isDone }, step, leastStep, lays - origins.length)
 }
 
-const AROUND = [-1, 0, 1].flatMap((p) => [-1, 0, 1].map((q) => [p, q] as const)).filter(([p, q]) => p !== 0 || q !== 0)
+const startAt = (axis: Axis, originMm: number): AxisScore =>
+  axis.walls.length > 0 ? scoreStart(axis, originMm) : { ...scoreStart(axis, 0), originMm }
 
-const movedStart = (axis: Axis, from: AxisScore, byMm: number): AxisScore =>
-  axis.walls.length > 0 ? scoreStart(axis, from.originMm + byMm) : { ...from, originMm: from.originMm + byMm }
-
-/** Meetings of walls and modules that all tries together may cost: some 20 ms for a house, 0.3 s for the wildest floor. */
+/** Meetings of walls and modules that all tries together may cost: some 15 ms for a house, 0.3 s for the wildest floor. */
 const MEETINGS_FOR_ALL = 20_000
 const MOST_TRIES = 5
-const MOST_SPREAD = 8
+const MOST_SPREAD = 12
+const LEAST_STEP_MM = 0.4
 
-/** How many starts an axis may try, by what one layout costs. */
-function triesFor(ready: Laid, spec: LayoutSpec): number {
-  const meetings = estimate(ready.floor, spec)
-  return Math.max(1, Math.min(MOST_SPREAD, Math.floor(Math.sqrt(MEETINGS_FOR_ALL / meetings))))
+/** What a module of a pattern costs to cut beside one in rows. */
+const WORTH: Readonly<Partial<Record<LayoutSpec['pattern']['kind'], number>>> = {
+  hexagon: 3,
+  'two-size': 1.6,
 }
+
+/** Layouts that may be tried, by what one costs. */
+function laysFor(ready: Laid, spec: LayoutSpec): number {
+  const [cos, sin] = turn(spec.angleDeg)
+  // A wall across a turned pattern meets more of it.
+  const slant = Math.abs(cos) + Math.abs(sin)
+  return Math.floor(MEETINGS_FOR_ALL / (estimate(ready.floor, spec) * slant * (WORTH[spec.pattern.kind] ?? 1)))
+}
+
+/** How many starts an axis may try. */
+const triesFor = (ready: Laid, spec: LayoutSpec): number =>
+  Math.max(1, Math.min(MOST_STARTS, Math.floor(Math.sqrt(laysFor(ready, spec)))))
+const MOST_STARTS = 8
 
 /** On an axis without square walls a spread of starts over the pattern's repeat is tried. */
 function startsOn(axis: Axis, tries: number, repeatMm: number): AxisScore[] {
@@ -179,8 +194,9 @@ function marksOf(layout: Layout, u: AxisScore, v: AxisScore, axes: readonly [Axi
   const sliver = worst < least - 0.01 ? Math.round(100 * (1 + least - worst)) : 0
   const sums = u.marks.map((mark, k) => mark + v.marks[k]!)
   const square = axes[0].walls.length > 0 || axes[1].walls.length > 0
-  // Where walls are slanted the narrowest piece is all there is to go by.
-  const slanted = square ? 0 : -Math.round(100 * Math.min(worst, 1e6))
+  // Where walls are slanted the narrowest piece is all there is to go by, up to half a tile.
+  const half = Math.min(axes[0].tileMm, axes[1].tileMm) / 2
+  const slanted = square ? 0 : Math.round(100 * Math.max(0, half - worst))
   return [sliver, slanted, ...sums.slice(1, 4), layout.cells, ...sums.slice(4)]
 }
 
