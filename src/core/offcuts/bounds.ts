@@ -14,6 +14,7 @@ const TINY = 1e-6
 
 /** The bound, and the measures of a tile that bound it most, the plain area last. */
 export function sizeBound(shop: Shop): { readonly bound: number; readonly measures: readonly Float64Array[] } {
+  const either = mayMirror(shop)
   const poses = shop.kinds.flatMap((k) => k.poses)
   const shares = (side: 'w' | 'h') => {
     const sizes = poses.map((p) => p[side])
@@ -23,7 +24,7 @@ export function sizeBound(shop: Shop): { readonly bound: number; readonly measur
   const row = (at: number) => widths[Math.floor(at / heights.length)]!
   const column = (at: number) => heights[at % heights.length]!
   const sums = new Float64Array(widths.length * heights.length)
-  for (let at = 0; at < sums.length; at++) sums[at] = total(shop, row(at), column(at), null)
+  for (let at = 0; at < sums.length; at++) sums[at] = total(shop, either, row(at), column(at), null)
   const strongest: number[] = []
   const bound = Math.max(Math.ceil(shop.pieces / shop.max), Math.ceil(sums.reduce((a, b) => Math.max(a, b)) - TINY))
   let below = Number.POSITIVE_INFINITY
@@ -36,23 +37,37 @@ export function sizeBound(shop: Shop): { readonly bound: number; readonly measur
   }
   const measures = [...strongest, 0].map((at) => {
     const measure = new Float64Array(shop.kinds.length)
-    total(shop, row(at), column(at), measure)
+    total(shop, either, row(at), column(at), measure)
     return measure
   })
   return { bound, measures }
 }
 
+/** Whether every fill may be mirrored about the tile's diagonal: then a piece takes the mean of both its poses. */
+function mayMirror({ w, h, kinds }: Shop): boolean {
+  return w === h && kinds.every(({ poses }) => poses.some((p) => p.w === poses[0]!.h && p.h === poses[0]!.w))
+}
+
 /** What all pieces add up to, each in the pose that takes least; the shares by kind are written down where asked. */
-function total({ kinds }: Shop, w: Float64Array, h: Float64Array, measure: Float64Array | null): number {
+function total(
+  { kinds }: Shop,
+  either: boolean,
+  w: Float64Array,
+  h: Float64Array,
+  measure: Float64Array | null,
+): number {
   let sum = 0
   let pose = 0
   for (let k = 0; k < kinds.length; k++) {
-    let share = w[pose]! * h[pose]!
+    let least = w[pose]! * h[pose]!
+    let most = least
     for (let more = kinds[k]!.poses.length; --more > 0; ) {
       pose++
-      if (w[pose]! * h[pose]! < share) share = w[pose]! * h[pose]!
+      least = Math.min(least, w[pose]! * h[pose]!)
+      most = Math.max(most, w[pose]! * h[pose]!)
     }
     pose++
+    const share = either ? (least + most) / 2 : least
     sum += share * kinds[k]!.qty
     if (measure) measure[k] = share
   }

@@ -89,8 +89,8 @@ export class Fills {
     const grown = this.groups.child(group, kind)
     if (grown === undefined) this.#whole = false
     if (!grown) return false
-    this.#left[kind]!--
     this.#held.push(kind)
+    this.#left[kind]!--
     this.#fill(grown, kind, more)
     this.#held.pop()
     this.#left[kind]!++

@@ -3,15 +3,17 @@
  *  smallest box it fits in (no other box is smaller both ways), with the tile sides that its pieces must touch: in a
  *  left half nothing may need the right side, and so on. Groups live in a tree by their kinds in ascending order, so
  *  each is worked out once however many tiles ask for it. */
-import { BOTTOM, type Box, LEFT, RIGHT, type Shop, TOP } from './shop.ts'
+import { belowOf, Fronts, joinAnchored, leftOf } from './fronts.ts'
+import { type Box, RIGHT, type Shop, TOP } from './shop.ts'
 
 export type Group = {
   readonly kinds: readonly number[]
-  readonly boxes: readonly Box[]
   readonly area: number
-  /** The narrowest and the lowest of the boxes. */
-  readonly leastW: number
-  readonly leastH: number
+  /** Its boxes in `Fronts`. */
+  readonly from: number
+  readonly to: number
+  /** Its boxes where pieces must touch sides. */
+  readonly anchored: readonly Box[]
   readonly id: number
 }
 
@@ -30,6 +32,10 @@ export type Family = {
 const MOST_SUBGROUPS = 300
 const MISFIT = -1
 
+/** Whether a group with so many pieces of each of its kinds is small enough to tell. */
+export const mayTell = (counts: readonly number[]): boolean =>
+  counts.reduce((groups, n) => groups * (n + 1), 1) <= MOST_SUBGROUPS
+
 export class Groups {
   readonly shop: Shop
   readonly none: Family
@@ -43,17 +49,25 @@ export class Groups {
   #larger: Int32Array
   /** The families on the way to the one asked for last, one kind more each. */
   readonly #chain: { readonly last: number; readonly family: Family }[] = []
-  /** Pairs of boxes looked at so far: the measure of work. */
-  work = 0
+  readonly #fronts: Fronts
+  readonly #anchored: boolean
+  #pairsSeen = 0
 
   constructor(shop: Shop) {
     this.shop = shop
     this.#pairs = new Uint8Array(shop.kinds.length ** 2)
-    this.#all = [groupOf([], [], 0, 0)]
+    this.#fronts = new Fronts(shop.w, shop.h)
+    this.#anchored = shop.kinds.some((k) => k.poses.some((p) => p.needs))
+    this.#all = [{ kinds: [], area: 0, from: 0, to: 0, anchored: [], id: 0 }]
     this.nothing = this.#all[0]!
     this.#byId = [this.nothing]
     this.#larger = new Int32Array(256 * shop.kinds.length)
     this.none = { all: this.#all, size: 1, kind: [], step: [], single: true }
+  }
+
+  /** Boxes looked at so far: the measure of work. */
+  get work(): number {
+    return this.#pairsSeen + this.#fronts.work
   }
 
   /** A group with one more piece, of a kind not before its last: null if it fits in no tile, undefined if it is too large
@@ -120,29 +134,55 @@ export class Groups {
   #pair(a: number, b: number): boolean {
     const at = a * this.shop.kinds.length + b
     if (this.#pairs[at] === 0) {
-      const [one, other] = [a, b].map((k) => groupOf([k], this.shop.kinds[k]!.poses, 0, 0))
+      const [one, other] = [this.#piece(a), this.#piece(b)]
       const boxes: Box[] = []
-      this.#halves(one!, other!, boxes)
-      this.#pairs[at] = boxes.length ? 1 : 2
+      this.#join(one, other, boxes)
+      this.#pairs[at] = this.#anchored ? (boxes.length ? 1 : 2) : this.#fronts.end > this.#fronts.start ? 1 : 2
+      this.#fronts.drop()
     }
     return this.#pairs[at] === 1
   }
 
+  /** The group of one piece. */
+  #piece(kind: number): Group {
+    const { area, poses } = this.shop.kinds[kind]!
+    const known = this.#larger[kind]!
+    if (known) return this.#byId[known]!
+    if (!this.#anchored) for (const { w, h } of poses) this.#fronts.add(w, h)
+    const id = this.#keep([kind], area, poses)
+    this.#larger[kind] = id
+    return this.#byId[id]!
+  }
+
+  /** The boxes of two halves put together: into the front in the making, or into `boxes` where pieces must touch sides. */
+  #join(one: Group, other: Group, boxes: Box[]): void {
+    if (this.#anchored) this.#pairsSeen += joinAnchored(this.shop, one.anchored, other.anchored, boxes)
+    else this.#fronts.join(one.from, one.to, other.from, other.to)
+  }
+
+  boxesOf({ anchored, from, to }: Group): readonly Box[] {
+    return this.#anchored ? anchored : this.#fronts.boxes(from, to)
+  }
+
   #together(family: Family, at: number, parent: Group, kind: number): number {
     const { shop } = this
-    const kinds = [...parent.kinds, kind]
+    if (parent === this.nothing) return this.#piece(kind).id
     const area = parent.area + shop.kinds[kind]!.area
-    if (kinds.length === 1) return this.#keep(groupOf(kinds, shop.kinds[kind]!.poses, area, this.#byId.length))
     if (area > shop.area) return MISFIT
     const boxes: Box[] = []
     if (family.single)
       for (let half = (at - 1) & at; 2 * half > at; half = (half - 1) & at)
-        this.#halves(family.all[half]!, family.all[at - half]!, boxes)
-    else for (const half of halves(family, at)) this.#halves(family.all[half]!, family.all[at - half]!, boxes)
-    return boxes.length ? this.#keep(groupOf(kinds, boxes, area, this.#byId.length)) : MISFIT
+        this.#join(family.all[half]!, family.all[at - half]!, boxes)
+    else for (const half of halves(family, at)) this.#join(family.all[half]!, family.all[at - half]!, boxes)
+    const fits = this.#anchored ? boxes.length > 0 : this.#fronts.end > this.#fronts.start
+    return fits ? this.#keep([...parent.kinds, kind], area, boxes) : MISFIT
   }
 
-  #keep(group: Group): number {
+  /** Keeps the boxes just made as those of a new group. */
+  #keep(kinds: readonly number[], area: number, anchored: readonly Box[]): number {
+    const { start: from, end: to } = this.#fronts
+    this.#fronts.keep()
+    const group: Group = { kinds, area, from, to, anchored, id: this.#byId.length }
     this.#byId.push(group)
     const room = this.#byId.length * this.shop.kinds.length
     if (room > this.#larger.length) {
@@ -152,41 +192,6 @@ export class Groups {
     }
     return group.id
   }
-
-  /** The boxes of two halves put together. */
-  #halves(one: Group, other: Group, boxes: Box[]): void {
-    const { w: most, h: highest } = this.shop
-    this.work++
-    const beside = one.leastW + other.leastW <= most
-    const above = one.leastH + other.leastH <= highest
-    if (!beside && !above) return
-    const [a, b] = [one.boxes, other.boxes]
-    this.work += a.length * b.length
-    for (let i = 0; i < a.length; i++) {
-      const p = a[i]!
-      for (let j = 0; j < b.length; j++) {
-        const q = b[j]!
-        const needs = p.needs | q.needs
-        const w = p.w + q.w
-        if (beside && w <= most && (!needs || sideBySide(p.needs, q.needs)))
-          keepSmallest(boxes, w, Math.max(p.h, q.h), needs)
-        const h = p.h + q.h
-        if (above && h <= highest && (!needs || oneAbove(p.needs, q.needs)))
-          keepSmallest(boxes, Math.max(p.w, q.w), h, needs)
-      }
-    }
-  }
-}
-
-function groupOf(kinds: readonly number[], boxes: readonly Box[], area: number, id: number): Group {
-  let leastW = Number.POSITIVE_INFINITY
-  let leastH = Number.POSITIVE_INFINITY
-  for (let i = 0; i < boxes.length; i++) {
-    const { w, h } = boxes[i]!
-    if (w < leastW) leastW = w
-    if (h < leastH) leastH = h
-  }
-  return { kinds, boxes, area, leastW, leastH, id }
 }
 
 /** Every way to part the sub-group at a place in two, each once: the places of the smaller halves. */
@@ -202,25 +207,6 @@ function halves({ step }: Family, at: number): number[] {
     places = more
   }
   return places.filter((place) => place > 0 && 2 * place <= at)
-}
-
-const leftOf = (a: number, b: number) => !(a & RIGHT) && !(b & LEFT)
-const belowOf = (a: number, b: number) => !(a & TOP) && !(b & BOTTOM)
-const sideBySide = (a: number, b: number) => leftOf(a, b) || leftOf(b, a)
-const oneAbove = (a: number, b: number) => belowOf(a, b) || belowOf(b, a)
-
-function keepSmallest(boxes: Box[], w: number, h: number, needs: number): void {
-  let kept = 0
-  for (let i = 0; i < boxes.length; i++) {
-    const box = boxes[i]!
-    if (box.w <= w && box.h <= h && (box.needs & needs) === box.needs) return
-  }
-  for (let i = 0; i < boxes.length; i++) {
-    const box = boxes[i]!
-    if (box.w < w || box.h < h || (box.needs & needs) !== needs) boxes[kept++] = box
-  }
-  boxes.length = kept
-  boxes.push({ w, h, needs })
 }
 
 /** A piece lying in the tile, in units, its kerf included in the extents. */
@@ -239,7 +225,7 @@ export function layGroup(groups: Groups, kinds: readonly number[]): Lying[] {
   const family = groups.find([...kinds].sort((a, b) => a - b))
   if (!family) throw new Error('a group that does not fit was to be laid')
   const full = family.size - 1
-  lay(full, family.all[full]!.boxes[0]!, 0, 0, shop.w, shop.h)
+  lay(full, groups.boxesOf(family.all[full]!)[0]!, 0, 0, shop.w, shop.h)
   return out
 
   function lay(at: number, box: Box, x: number, y: number, w: number, h: number): void {
@@ -250,7 +236,7 @@ export function layGroup(groups: Groups, kinds: readonly number[]): Lying[] {
       out.push({ kind: group.kinds[0]!, x: px, y: py, w: box.w, h: box.h })
       return
     }
-    const { a, p, b, q, across } = parting(family!, at, box)
+    const { a, p, b, q, across } = parting(groups, family!, at, box)
     lay(a, p, x, y, across ? p.w : w, across ? h : p.h)
     if (across) lay(b, q, x + p.w, y, w - p.w, h)
     else lay(b, q, x, y + p.h, w, h - p.h)
@@ -260,7 +246,7 @@ export function layGroup(groups: Groups, kinds: readonly number[]): Lying[] {
 type Parting = { a: number; p: Box; b: number; q: Box; across: boolean }
 
 /** The two halves that make up a box of a group: `a` to the left or below. */
-function parting(family: Family, at: number, box: Box): Parting {
+function parting(groups: Groups, family: Family, at: number, box: Box): Parting {
   const fits = (p: Box, q: Box, across: boolean) => {
     const w = across ? p.w + q.w : Math.max(p.w, q.w)
     const h = across ? Math.max(p.h, q.h) : p.h + q.h
@@ -268,8 +254,8 @@ function parting(family: Family, at: number, box: Box): Parting {
     return order && w === box.w && h === box.h && (p.needs | q.needs) === box.needs
   }
   for (const half of halves(family, at))
-    for (const p of family.all[half]!.boxes)
-      for (const q of family.all[at - half]!.boxes)
+    for (const p of groups.boxesOf(family.all[half]!))
+      for (const q of groups.boxesOf(family.all[at - half]!))
         for (const across of [true, false]) {
           if (fits(p, q, across)) return { a: half, p, b: at - half, q, across }
           if (fits(q, p, across)) return { a: at - half, p: q, b: half, q: p, across }

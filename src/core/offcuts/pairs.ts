@@ -1,4 +1,36 @@
 /** At most two pieces from a tile: as many pairs as possible, exactly. */
+import { belowOf, leftOf, oneAbove, sideBySide } from './fronts.ts'
+import type { Lying } from './groups.ts'
+import { type Pose, RIGHT, type Shop, TOP } from './shop.ts'
+
+type Pair = { readonly p: Pose; readonly q: Pose; readonly beside: boolean }
+
+function pairOf({ w, h, kinds }: Shop, a: number, b: number): Pair | null {
+  for (const p of kinds[a]!.poses)
+    for (const q of kinds[b]!.poses) {
+      if (p.w + q.w <= w && sideBySide(p.needs, q.needs)) return { p, q, beside: true }
+      if (p.h + q.h <= h && oneAbove(p.needs, q.needs)) return { p, q, beside: false }
+    }
+  return null
+}
+
+/** Whether one piece each of two kinds comes out of one tile. */
+export const pairFits = (shop: Shop, a: number, b: number): boolean => pairOf(shop, a, b) !== null
+
+/** Where one piece, or two that fit, lie in the tile. */
+export function layPair(shop: Shop, [a, b]: readonly number[]): Lying[] {
+  const put = (kind: number, { w, h, needs }: Pose, farX: boolean, farY: boolean): Lying => ({
+    kind,
+    x: farX || needs & RIGHT ? shop.w - w : 0,
+    y: farY || needs & TOP ? shop.h - h : 0,
+    w,
+    h,
+  })
+  if (b === undefined) return [put(a!, shop.kinds[a!]!.poses[0]!, false, false)]
+  const { p, q, beside } = pairOf(shop, a!, b)!
+  const first = (beside ? leftOf : belowOf)(p.needs, q.needs)
+  return [put(a!, p, beside && !first, !beside && !first), put(b, q, beside && first, !beside && first)]
+}
 
 /** Partners by index, -1 for a piece on its own: a largest matching by Edmonds' blossom method (Canadian Journal of
  *  Mathematics 17, 1965), O(n^3). */

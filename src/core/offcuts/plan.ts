@@ -1,18 +1,16 @@
 /** The fewest tiles that give all pieces: quick rules and bounds first, and only where they differ an exact search, with
  *  its work counted in steps, so that the same order gets the same plan at every run. */
 import { fine, type Outcome, refuse } from '../../problem.ts'
+import { bothWays } from './both-ways.ts'
 import { sizeBound } from './bounds.ts'
-import { betterPrices } from './columns.ts'
 import { cover, dive } from './cover.ts'
 import { fillTiles } from './fill.ts'
-import { Fills } from './fills.ts'
-import { Groups, type Lying, layGroup } from './groups.ts'
+import { Groups, type Lying } from './groups.ts'
 import { type CutOrder, type CutPlan, checkOrder, type Placed, type TileCut } from './order.ts'
-import { greedyPairs, matchPairs } from './pairs.ts'
+import { greedyPairs, layPair, matchPairs, pairFits } from './pairs.ts'
 import { patternsOneWay } from './patterns.ts'
 import { prices } from './prices.ts'
 import { quickPlan, quickRules } from './quick.ts'
-import { seek } from './seek.ts'
 import { oneWay, openShop, type Shop } from './shop.ts'
 
 /** Steps each part may take: together under 10 ms for 40 pieces on a slow machine. */
@@ -22,15 +20,12 @@ const BUDGET = {
   patternWork: 100_000,
   simplex: 150,
   cover: 100_000,
-  /** Both ways. */
-  columns: 400,
-  prices: 100_000,
-  /** Prices and the search after them. */
-  both: 150_000,
   /** Above this the exact searches are left out. */
   pieces: 250,
   kinds: 120,
   matching: 400,
+  /** Kinds that are still paired. */
+  pairing: 3000,
 } as const
 
 /** Cuts all pieces of an order from as few stock tiles as can be found. Cuts are guillotine (straight through what is
@@ -80,7 +75,6 @@ function impossible(order: CutOrder, index: number) {
 
 class Planner {
   readonly shop: Shop
-  readonly groups: Groups
   readonly line: ReturnType<typeof oneWay>
   readonly qty: number[]
   tiles: Lying[][]
@@ -89,7 +83,6 @@ class Planner {
 
   constructor(shop: Shop) {
     this.shop = shop
-    this.groups = new Groups(shop)
     this.line = oneWay(shop)
     this.qty = shop.kinds.map((k) => k.qty)
     const { bound, measures } = sizeBound(shop)
@@ -107,11 +100,15 @@ class Planner {
       if (this.tiles.length && !this.open) break
       this.offer(quickPlan(this.shop, rule))
     }
-    if (this.open && this.shop.max >= 2) this.pair()
+    if (this.open && this.shop.max >= 2 && this.shop.kinds.length <= BUDGET.pairing) this.pair()
     const small = this.shop.pieces <= BUDGET.pieces && this.shop.kinds.length <= BUDGET.kinds
     if (this.open && small && this.line) this.fill()
     if (this.open && small && this.line) this.coverLine(this.line.sizes, this.line.capacity)
-    if (this.open && small && !this.line) this.seekFills()
+    if (this.open && small && !this.line) {
+      const { tiles, bound } = bothWays(new Groups(this.shop), this.measures, this)
+      this.offer([...tiles])
+      this.bound = bound
+    }
     return { tiles: this.tiles, bound: this.bound }
   }
 
@@ -125,7 +122,7 @@ class Planner {
 
   lay(kinds: readonly number[]): Lying[] {
     const { line, shop } = this
-    if (!line) return layGroup(this.groups, kinds)
+    if (!line) return layPair(shop, kinds)
     let at = 0
     return kinds.map((kind) => {
       const size = line.sizes[kind]!
@@ -159,18 +156,9 @@ class Planner {
 
   /** Two from a tile at most: exact where no tile gives more, a plan to compare with elsewhere. */
   pair(): void {
-    const { shop, line, groups } = this
-    const known = new Map<number, boolean>()
-    const fits = (a: number, b: number) => {
-      if (line) return line.sizes[a]! + line.sizes[b]! <= line.capacity
-      const key = Math.min(a, b) * shop.kinds.length + Math.max(a, b)
-      let ok = known.get(key)
-      if (ok === undefined) {
-        ok = groups.find(a < b ? [a, b] : [b, a]) !== null
-        known.set(key, ok)
-      }
-      return ok
-    }
+    const { shop, line } = this
+    const fits = (a: number, b: number) =>
+      line ? line.sizes[a]! + line.sizes[b]! <= line.capacity : pairFits(shop, a, b)
     const exact = this.atMostPairs
     const order = this.order
     const greedy = greedyPairs(
@@ -229,23 +217,6 @@ class Planner {
       if (tiles) this.offerKinds(tiles)
       if (tiles || !exhausted || !patterns.complete) break
       this.bound++
-    }
-  }
-
-  /** Both directions: prices from the fills that matter, and a plan of the tiles that lose little by them. */
-  seekFills(): void {
-    const fills = new Fills(this.groups, this.measures)
-    const stop = fills.spent + BUDGET.both
-    const plan = this.tiles.map((tile) => tile.map((l) => l.kind))
-    const start = { demand: this.qty, plan, price: this.measures[0]!, bound: this.bound }
-    const { price, bound } = betterPrices(fills, start, { simplex: BUDGET.columns, spend: BUDGET.prices })
-    this.bound = bound
-    for (let target = bound; target < this.tiles.length; target++) {
-      const rest = stop - fills.spent
-      const spend = target + 1 < this.tiles.length ? rest / 2 : rest
-      const { tiles, exhausted } = seek(fills, price, this.qty, target, spend)
-      if (tiles) this.offerKinds(tiles)
-      else if (exhausted && target === this.bound) this.bound++
     }
   }
 }

@@ -4,53 +4,21 @@
 import type { Pattern } from './patterns.ts'
 
 const TINY = 1e-9
-
-/** Patterns one after the other in flat lists: kind by kind with its count, pattern `p` from start[p] to start[p + 1]. */
-type Flat = { readonly kind: Int32Array; readonly n: Int32Array; readonly start: Int32Array; readonly size: number }
-
-function flat(patterns: readonly Pattern[]): Flat {
-  const cells = patterns.reduce((sum, p) => sum + p.kinds.length, 0)
-  const out = { kind: new Int32Array(cells), n: new Int32Array(cells), start: new Int32Array(patterns.length + 1) }
-  let at = 0
-  patterns.forEach(({ kinds, counts }, p) => {
-    for (let k = 0; k < kinds.length; k++, at++) {
-      out.kind[at] = kinds[k]!
-      out.n[at] = counts[k]!
-    }
-    out.start[p + 1] = at
-  })
-  return { ...out, size: patterns.length }
-}
+const OVER = 1e-7
 
 /** How many of the dearest patterns come into the working set at a time. */
-const AT_A_TIME = 40
+const AT_A_TIME = 25
 
 /** Prices per kind, scaled so that no pattern exceeds 1: the revised simplex method on a dense inverse, the patterns
  *  looked through as a whole only when none of a small working set is worth more than 1. */
 export function prices(demand: readonly number[], patterns: readonly Pattern[], mostSteps: number): Float64Array {
-  const all = flat(patterns)
   const simplex = new Simplex(demand)
-  const working: Pattern[] = []
-  while (simplex.steps < mostSteps) {
-    const worths = worthOfAll(all, simplex.price)
-    const over = [...worths.keys()].filter((p) => worths[p]! > 1 + 1e-7)
-    if (over.length === 0 && !simplex.step([])) break
-    over.sort((a, b) => worths[b]! - worths[a]!)
-    working.push(...over.slice(0, AT_A_TIME).map((p) => patterns[p]!))
-    while (simplex.steps < mostSteps && simplex.step(working));
-  }
-  return scaled(simplex.price, worthOfAll(all, positive(simplex.price)))
+  simplex.settle(patterns, mostSteps)
+  return scaled(simplex.price, patterns)
 }
 
-function worthOfAll({ kind, n, start, size }: Flat, price: Float64Array): Float64Array {
-  const worths = new Float64Array(size)
-  for (let p = 0; p < size; p++) {
-    let sum = 0
-    for (let at = start[p]!; at < start[p + 1]!; at++) sum += price[kind[at]!]! * n[at]!
-    worths[p] = sum
-  }
-  return worths
-}
+/** Prices are changed step by step and worked out afresh after so many. */
+const AFRESH = 16
 
 /** The revised simplex method on a dense inverse. */
 export class Simplex {
@@ -80,10 +48,29 @@ export class Simplex {
     this.#expand(entering)
     const row = this.#leaving()
     if (row < 0) return false
+    const saved = typeof entering === 'number' ? this.price[entering]! : 1 - worth(entering, this.price)
     pivot(this.#inverse, this.#amount, this.#column, row)
     this.#cost[row] = typeof entering === 'number' ? 0 : 1
-    this.#reprice()
+    const m = this.price.length
+    if (this.steps % AFRESH === 0) this.#reprice()
+    else for (let j = 0; j < m; j++) this.price[j]! += saved * this.#inverse[row * m + j]!
     return true
+  }
+
+  /** Steps until none of the patterns makes the plan cheaper, or there were so many: the dearest few at a time, all of them
+   *  looked through only when none of those is worth more than 1. */
+  settle(patterns: readonly Pattern[], mostSteps: number): void {
+    while (this.steps < mostSteps) {
+      const over: { readonly pattern: Pattern; readonly worth: number }[] = []
+      for (const pattern of patterns) {
+        const is = worth(pattern, this.price)
+        if (is > 1 + OVER) over.push({ pattern, worth: is })
+      }
+      if (over.length === 0 && !this.step([])) return
+      over.sort((a, b) => b.worth - a.worth)
+      const few = over.slice(0, AT_A_TIME).map((o) => o.pattern)
+      while (this.steps < mostSteps && this.step(few));
+    }
   }
 
   #expand(entering: Pattern | number): void {
@@ -116,6 +103,7 @@ export class Simplex {
     return row
   }
 
+  /** Prices anew from the whole plan, against rounding. */
   #reprice(): void {
     const m = this.price.length
     this.price.fill(0)
@@ -127,7 +115,7 @@ export class Simplex {
 /** The pattern worth most above 1, the number of a kind with a negative price, or null when neither is left. */
 function dearest(price: Float64Array, patterns: readonly Pattern[]): Pattern | number | null {
   let best: Pattern | number | null = null
-  let gain = 1e-7
+  let gain = OVER
   for (let i = 0; i < price.length; i++)
     if (-price[i]! > gain) {
       gain = -price[i]!
@@ -152,23 +140,24 @@ export function worth({ kinds, counts }: Pattern, price: ArrayLike<number>): num
 function pivot(inverse: Float64Array, amount: Float64Array, column: Float64Array, row: number): void {
   const m = column.length
   const by = 1 / column[row]!
-  for (let j = 0; j < m; j++) inverse[row * m + j]! *= by
+  const used: number[] = []
+  for (let j = 0; j < m; j++)
+    if (inverse[row * m + j] !== 0) {
+      inverse[row * m + j]! *= by
+      used.push(j)
+    }
   amount[row]! *= by
   for (let i = 0; i < m; i++) {
     const factor = column[i]!
     if (i === row || factor === 0) continue
-    for (let j = 0; j < m; j++) inverse[i * m + j]! -= factor * inverse[row * m + j]!
+    for (let u = 0; u < used.length; u++) inverse[i * m + used[u]!]! -= factor * inverse[row * m + used[u]!]!
     amount[i]! -= factor * amount[row]!
   }
 }
 
-const positive = (price: Float64Array): Float64Array => price.map((p) => Math.max(0, p))
-
 /** Made safe against rounding and an early stop: any prices are good once the dearest pattern is worth 1. */
-function scaled(price: Float64Array, worths: Float64Array): Float64Array {
-  const most = Math.max(
-    1,
-    worths.reduce((a, b) => Math.max(a, b), 0),
-  )
-  return positive(price).map((p) => p / most)
+function scaled(fresh: Float64Array, patterns: readonly Pattern[]): Float64Array {
+  const price = fresh.map((p) => Math.max(0, p))
+  const most = patterns.reduce((dearest, pattern) => Math.max(dearest, worth(pattern, price)), 1)
+  return price.map((p) => p / most)
 }

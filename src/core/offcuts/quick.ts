@@ -18,8 +18,8 @@ const SORTS = {
  *  whichever leaves the larger or the smaller single piece. */
 const CUTS = ['above', 'beside', 'large', 'small'] as const
 type Cut = (typeof CUTS)[number]
-const FITS = ['first', 'tight', 'snug'] as const
-type Fit = (typeof FITS)[number]
+const FITS = ['first', 'snug'] as const
+type Fit = (typeof FITS)[number] | 'tight'
 
 /** Past this many pieces only the first-fit rules run. */
 const MANY = 400
@@ -45,11 +45,13 @@ export function quickRules(shop: Shop): Rule[] {
 
 export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
   const tiles: Tile[] = []
+  /** Those that something may still fit in. */
+  const open: Tile[] = []
   const least = {
     w: shop.kinds.reduce((w, k) => Math.min(w, ...k.poses.map((p) => p.w)), shop.w),
     h: shop.kinds.reduce((h, k) => Math.min(h, ...k.poses.map((p) => p.h)), shop.h),
   }
-  const open = () => {
+  const begin = () => {
     const tile: Tile = {
       free: [{ x: 0, y: 0, w: shop.w, h: shop.h, sides: ALL_SIDES }],
       laid: [],
@@ -57,6 +59,7 @@ export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
       highest: shop.h,
     }
     tiles.push(tile)
+    open.push(tile)
     return tile
   }
   for (const kind of rule.order) {
@@ -68,9 +71,9 @@ export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
     for (let n = 0; n < qty; n++) {
       let best: { tile: Tile; at: number; pose: Pose } | null = null
       let bestScore = Number.POSITIVE_INFINITY
-      for (let t = from; t < tiles.length && !(best && rule.fit === 'first'); t++) {
-        const tile = tiles[t]!
-        if (tile.laid.length >= shop.max || tile.widest < narrow || tile.highest < low) continue
+      for (let t = from; t < open.length && !(best && rule.fit === 'first'); t++) {
+        const tile = open[t]!
+        if (tile.widest < narrow || tile.highest < low) continue
         for (let at = 0; at < tile.free.length; at++)
           for (const pose of poses) {
             const score = fitScore(tile.free[at]!, pose, rule.fit)
@@ -81,12 +84,13 @@ export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
           }
       }
       if (!best) {
-        const tile = open()
-        if (rule.fit === 'first') from = tiles.length - 1
+        const tile = begin()
+        if (rule.fit === 'first') from = open.length - 1
         best = { tile, at: 0, pose: poses[0]! }
       }
       put(best.tile, best.at, best.pose, kind, rule.cut)
       trim(best.tile, least)
+      if (best.tile.laid.length >= shop.max || best.tile.free.length === 0) open.splice(open.indexOf(best.tile), 1)
     }
   }
   return tiles.map((t) => t.laid)

@@ -113,3 +113,34 @@ export function factoryRim(seed: number, turn: Turn): CutOrder {
   })
   return { ...plain, pieces }
 }
+
+/** Tiles of the trade and a few of their metric likes, square and oblong, either way up. */
+const TILES = [...STOCK, [305, 305], [600, 300], [600, 600], [203, 1219]] as const
+
+export type Family = 'all sizes' | 'large pieces' | 'small to middling' | 'a few sizes'
+
+/** Families of lists in both directions: sides as shares of the tile's, and how many sizes there are. */
+export const FAMILIES: Record<Family, { readonly low: number; readonly high: number; readonly sizes?: number }> = {
+  'all sizes': { low: 0.05, high: 0.95 },
+  'large pieces': { low: 0.4, high: 0.98 },
+  'small to middling': { low: 0.1, high: 0.7 },
+  'a few sizes': { low: 0.1, high: 0.9, sizes: 8 },
+}
+
+/** Up to 40 pieces of a family, kerf 0, 2 or 3 mm. */
+export function familyList(seed: number, family: Family, turn: Turn): CutOrder {
+  const roll = dice(7 * seed + 1)
+  const { low, high, sizes: mostSizes } = FAMILIES[family]
+  const stock = TILES[roll(0, TILES.length - 1)]!
+  const size = (side: number) => roll(Math.ceil(side * low), Math.floor(side * high))
+  const count = roll(5, 40)
+  const sizes = mostSizes ? roll(3, mostSizes) : count
+  const most = Math.ceil((2 * count) / sizes)
+  const pieces: PieceWanted[] = []
+  for (let left = count; left > 0 && pieces.length < sizes; ) {
+    const qty = sizes === count ? 1 : Math.min(left, roll(1, most))
+    pieces.push({ wMm: size(stock[0]), hMm: size(stock[1]), qty })
+    left -= qty
+  }
+  return order(stock, pieces, turn, [0, 2, 3][roll(0, 2)])
+}

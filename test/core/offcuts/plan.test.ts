@@ -1,11 +1,11 @@
 /** Plans against highs (a MILP solver, npm), against every subset tried, and against first-fit decreasing. */
 import fc from 'fast-check'
 import { beforeAll, expect, test } from 'vitest'
-import type { CutOrder } from '../../../src/core/offcuts/order.ts'
+import type { CutOrder, Placed } from '../../../src/core/offcuts/order.ts'
 import { planCuts } from '../../../src/core/offcuts/plan.ts'
 import { faultOf } from '../../../src/core/offcuts/verify.ts'
 import { fewestByLength, fewestBySubsets, firstFitByLength, type Highs, highs } from './exact.ts'
-import { chanceLengths, chancePieces, dice, roomRim, rowEnds } from './lists.ts'
+import { chanceLengths, chancePieces, dice, FAMILIES, type Family, familyList, roomRim, rowEnds } from './lists.ts'
 
 let solver: Highs
 beforeAll(async () => {
@@ -68,7 +68,51 @@ test('nearly every list of up to 40 pieces is proven', () => {
   expect(share(seeds(150).flatMap((s) => [roomRim(s), roomRim(s, 'quarter')]))).toBeGreaterThanOrEqual(0.98)
   expect(share(seeds(150).map((s) => chancePieces(s)))).toBeGreaterThanOrEqual(0.95)
   expect(share(seeds(150).map((s) => chancePieces(s, 'quarter')))).toBeGreaterThanOrEqual(0.9)
+  for (const [family, least] of [
+    ['all sizes', 0.88],
+    ['large pieces', 0.98],
+    ['small to middling', 0.75],
+    ['a few sizes', 0.97],
+  ] as const)
+    for (const turn of ['none', 'quarter'] as const)
+      expect(share(seeds(60).map((s) => familyList(s, family, turn))), `${family}, ${turn}`).toBeGreaterThanOrEqual(
+        least,
+      )
 })
+
+test('plans of random lists can be cut and are never more than the pieces or fewer than their area', () => {
+  for (const seed of seeds(40))
+    for (const family of Object.keys(FAMILIES) as Family[])
+      for (const turn of ['none', 'quarter'] as const)
+        for (const maxATile of [null, 1, 2, 3]) {
+          const order = { ...familyList(seed, family, turn), maxATile }
+          const { plan: tiles, stockTiles } = plan(order)
+          for (const { cut } of tiles) expect(cutsThrough(cut.map(asCells), order.kerfMm), `seed ${seed}`).toBe(true)
+          const area = order.pieces.reduce((sum, p) => sum + p.wMm * p.hMm * p.qty, 0)
+          expect(stockTiles * order.stockWMm * order.stockHMm).toBeGreaterThanOrEqual(area)
+        }
+})
+
+const asCells = (p: Placed) => ({ left: p.xMm, right: p.xMm + p.wMm, low: p.yMm, high: p.yMm + p.hMm })
+type Cells = ReturnType<typeof asCells>
+
+/** Whether straight cuts part the pieces, worked out apart from `verify.ts`: a cut a kerf wide right of some piece or above
+ *  it that meets no other, and the same for what lies on either side. */
+function cutsThrough(pieces: readonly Cells[], kerfMm: number): boolean {
+  if (pieces.length < 2) return true
+  const tiny = 1e-6
+  for (const [from, to] of [
+    ['left', 'right'],
+    ['low', 'high'],
+  ] as const)
+    for (const { [to]: cut } of pieces) {
+      const before = pieces.filter((p) => p[to] <= cut + tiny)
+      const after = pieces.filter((p) => p[from] >= cut + kerfMm - tiny)
+      if (after.length > 0 && before.length + after.length === pieces.length)
+        return cutsThrough(before, kerfMm) && cutsThrough(after, kerfMm)
+    }
+  return false
+}
 
 test('never more than first-fit decreasing', () => {
   for (const seed of seeds(300)) {
@@ -206,6 +250,22 @@ test.each(['none', 'quarter'] as const)(
     expect(mine.stockTiles).toBeLessThanOrEqual(mine.bound * 1.15)
   },
 )
+
+test.each(['none', 'quarter'] as const)('thousands of a few sizes, tiny pieces, few a tile, turn %s', (turn) => {
+  const sizes = [
+    [200, 100],
+    [150, 90],
+    [300, 210],
+    [57, 333],
+  ]
+  const many = sizes.map(([wMm, hMm]) => ({ wMm: wMm!, hMm: hMm!, qty: 2_500 }))
+  for (const maxATile of [null, 1, 2]) plan({ ...tile, stockHMm: 457, turn, maxATile, pieces: many })
+  const tiny = { ...tile, turn, pieces: [{ wMm: 1, hMm: 1, qty: 10_000 }] }
+  expect(plan(tiny)).toMatchObject({ stockTiles: 1, proven: true })
+  expect(plan({ ...tiny, maxATile: 3_000 })).toMatchObject({ stockTiles: 4, proven: true })
+  const mixed = seeds(40).map((n) => ({ wMm: n % 2 ? n / 10 : 250 + n, hMm: n % 2 ? 1 : 150 + n, qty: 1 }))
+  expect(plan({ ...tile, turn, pieces: mixed }).proven).toBe(true)
+})
 
 test('as many pieces as are taken, all different, still get a plan that can be cut', () => {
   const pieces = Array.from({ length: 10_000 }, (_, i) => ({
