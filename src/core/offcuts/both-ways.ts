@@ -9,8 +9,8 @@ import { seek } from './seek.ts'
 /** Steps of reworking and of pricing, turn by turn: most lists are done after the first. Together with what follows under
  *  10 ms for 40 pieces. */
 const TURNS = [
-  { rework: 6_000, prices: 5_000 },
-  { rework: 40_000, prices: 60_000 },
+  { rework: 12_000, prices: 5_000 },
+  { rework: 40_000, prices: 72_000 },
 ] as const
 /** Steps at last, where prices raise the bound no further and a plan that meets it is likely. */
 const LAST = { pick: 10_000, seek: 30_000, rework: 10_000 } as const

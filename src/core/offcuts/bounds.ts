@@ -2,7 +2,7 @@
  *  no set that fits in one tile grows past it; the area after stretching both ways is still a bound.
  *  Fekete and Schepers, "New classes of fast lower bounds for bin packing problems", Mathematical Programming 91 (2001);
  *  the rounding one after Carlier, Clautiaux and Moukrim, Computers & Operations Research 34 (2007). From memory. */
-import type { Shop } from './shop.ts'
+import type { Pose, Shop } from './shop.ts'
 
 type Stretch = { readonly most: number; readonly of: (size: number) => number }
 
@@ -14,17 +14,18 @@ const TINY = 1e-6
 
 /** The bound, and the measures of a tile that bound it most, the plain area last. */
 export function sizeBound(shop: Shop): { readonly bound: number; readonly measures: readonly Float64Array[] } {
-  const either = mayMirror(shop)
-  const poses = shop.kinds.flatMap((k) => k.poses)
+  const poses = shop.kinds.flatMap(twoPoses)
+  const qty = Float64Array.from(shop.kinds, (k) => k.qty)
+  const mirror = mayMirror(shop)
   const shares = (side: 'w' | 'h') => {
     const sizes = poses.map((p) => p[side])
-    return stretches(sizes, shop[side]).map((f) => new Float64Array(sizes.map((size) => f.of(size) / f.most)))
+    return stretches(sizes, shop[side]).map((stretch) => stretched(sizes, stretch))
   }
   const [widths, heights] = [shares('w'), shares('h')]
   const row = (at: number) => widths[Math.floor(at / heights.length)]!
   const column = (at: number) => heights[at % heights.length]!
   const sums = new Float64Array(widths.length * heights.length)
-  for (let at = 0; at < sums.length; at++) sums[at] = total(shop, either, row(at), column(at), null)
+  for (let at = 0; at < sums.length; at++) sums[at] = total(qty, row(at), column(at), mirror)
   const strongest: number[] = []
   const bound = Math.max(Math.ceil(shop.pieces / shop.max), Math.ceil(sums.reduce((a, b) => Math.max(a, b)) - TINY))
   let below = Number.POSITIVE_INFINITY
@@ -35,12 +36,21 @@ export function sizeBound(shop: Shop): { readonly bound: number; readonly measur
     strongest.push(best)
     below = sums[best]! - TINY
   }
-  const measures = [...strongest, 0].map((at) => {
-    const measure = new Float64Array(shop.kinds.length)
-    total(shop, either, row(at), column(at), measure)
-    return measure
-  })
+  const measures = [...strongest, 0].map((at) => qty.map((_, k) => share(k, row(at), column(at), mirror)))
   return { bound, measures }
+}
+
+/** Each size as a share of the tile. */
+function stretched(sizes: readonly number[], { of, most }: Stretch): Float64Array {
+  const shares = new Float64Array(sizes.length)
+  for (let i = 0; i < sizes.length; i++) shares[i] = of(sizes[i]!) / most
+  return shares
+}
+
+/** A piece upright and turned; the same pose twice where it may lie one way alone. */
+function twoPoses({ poses }: Shop['kinds'][number]): [Pose, Pose] {
+  const [first] = poses
+  return [first!, poses.find((p) => p.w !== first!.w || p.h !== first!.h) ?? first!]
 }
 
 /** Whether every fill may be mirrored about the tile's diagonal: then a piece takes the mean of both its poses. */
@@ -48,29 +58,17 @@ function mayMirror({ w, h, kinds }: Shop): boolean {
   return w === h && kinds.every(({ poses }) => poses.some((p) => p.w === poses[0]!.h && p.h === poses[0]!.w))
 }
 
-/** What all pieces add up to, each in the pose that takes least; the shares by kind are written down where asked. */
-function total(
-  { kinds }: Shop,
-  either: boolean,
-  w: Float64Array,
-  h: Float64Array,
-  measure: Float64Array | null,
-): number {
+/** What a piece takes of a tile in the pose that takes least. */
+function share(kind: number, w: Float64Array, h: Float64Array, mirror: boolean): number {
+  const upright = w[2 * kind]! * h[2 * kind]!
+  const turned = w[2 * kind + 1]! * h[2 * kind + 1]!
+  return mirror ? (upright + turned) / 2 : Math.min(upright, turned)
+}
+
+/** What all pieces add up to. */
+function total(qty: Float64Array, w: Float64Array, h: Float64Array, mirror: boolean): number {
   let sum = 0
-  let pose = 0
-  for (let k = 0; k < kinds.length; k++) {
-    let least = w[pose]! * h[pose]!
-    let most = least
-    for (let more = kinds[k]!.poses.length; --more > 0; ) {
-      pose++
-      least = Math.min(least, w[pose]! * h[pose]!)
-      most = Math.max(most, w[pose]! * h[pose]!)
-    }
-    pose++
-    const share = either ? (least + most) / 2 : least
-    sum += share * kinds[k]!.qty
-    if (measure) measure[k] = share
-  }
+  for (let kind = 0; kind < qty.length; kind++) sum += qty[kind]! * share(kind, w, h, mirror)
   return sum
 }
 

@@ -64,8 +64,8 @@ export function quickPlan(shop: Shop, rule: Rule): Lying[][] {
   }
   for (const kind of rule.order) {
     const { qty, poses } = shop.kinds[kind]!
-    const narrow = Math.min(...poses.map((p) => p.w))
-    const low = Math.min(...poses.map((p) => p.h))
+    const narrow = poses.reduce((w, p) => Math.min(w, p.w), shop.w)
+    const low = poses.reduce((h, p) => Math.min(h, p.h), shop.h)
     // What did not take this kind before has not grown since.
     let from = 0
     for (let n = 0; n < qty; n++) {
@@ -124,12 +124,20 @@ function put(tile: Tile, at: number, pose: Pose, kind: number, cut: Cut): void {
     h: restH,
     sides: room.sides & ~(top ? TOP : BOTTOM) & (!aboveWhole && restW ? ~(right ? LEFT : RIGHT) : ALL_SIDES),
   }
-  tile.free.splice(at, 1, ...[beside, above].filter((f) => f.w > 0 && f.h > 0))
+  tile.free.splice(at, 1, beside, above)
 }
 
 /** Rectangles that not even the smallest piece fits in are no use to anybody. */
 function trim(tile: Tile, least: { w: number; h: number }): void {
-  tile.free = tile.free.filter((f) => f.w >= least.w && f.h >= least.h)
-  tile.widest = tile.free.reduce((w, f) => Math.max(w, f.w), 0)
-  tile.highest = tile.free.reduce((h, f) => Math.max(h, f.h), 0)
+  let kept = 0
+  tile.widest = 0
+  tile.highest = 0
+  for (let i = 0; i < tile.free.length; i++) {
+    const free = tile.free[i]!
+    if (free.w < least.w || free.h < least.h) continue
+    tile.free[kept++] = free
+    tile.widest = Math.max(tile.widest, free.w)
+    tile.highest = Math.max(tile.highest, free.h)
+  }
+  tile.free.length = kept
 }
