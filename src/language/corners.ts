@@ -132,9 +132,9 @@ const withoutLetter = (q: Quantity): Quantity =>
 type WallSaid = { readonly q: Quantity; readonly way: Way }
 
 /** The lengths of a walk in mm; bare figures take the unit that is written. */
-function lengthsMm(walls: readonly Quantity[], metric: boolean): number[] {
+function lengthsMm(walls: readonly Quantity[], metric: boolean, after: UnitName | null = null): number[] {
   const written =
-    walls.find((q) => q.unit !== null && !q.compound)?.unit ?? (walls.some((q) => q.compound) ? 'ft' : null)
+    walls.find((q) => q.unit !== null && !q.compound)?.unit ?? (walls.some((q) => q.compound) ? 'ft' : after)
   const bare = unitOfBare(written, Math.max(...walls.map((q) => q.n)), metric)
   return walls.map((q) => q.si ?? toSi(q.n, bare))
 }
@@ -152,9 +152,12 @@ function wallWalk(
     .map((step) => wallsSaid(reader, quantities, from, step))
     .toSorted((p, q) => q.length - p.length)
   if (walls.length < (named ? LEAST_CORNERS : LEAST_WALLS)) return null
+  const end = walls[walls.length - 1].q.last
   const lengths = lengthsMm(
     walls.map((w) => w.q),
     metric,
+    // "... 4 a, metros": named behind the last wall.
+    unitWritten(reader, end + 1, end + 4),
   )
   const steps = walls.map(({ way }, k) => ({ toward: way, lengthMm: lengths[k] }))
   return outlined({ told: 'walk', steps }, Math.min(from, walls[0].q.first), walls[walls.length - 1].q.last)

@@ -167,7 +167,10 @@ function belongs(parts: readonly Quantity[], next: Quantity, reader: Reader): bo
   }
   // "length 14 width 12"
   const named =
-    parts.length === 1 && reader.is(previous.first - 1, ...SIDE_WORDS) && reader.is(next.first - 1, ...SIDE_WORDS)
+    parts.length === 1 &&
+    !reader.is(previous.last + 1, 'tile', 'piece', 'row') &&
+    reader.is(previous.first - 1, ...SIDE_WORDS) &&
+    reader.is(next.first - 1, ...SIDE_WORDS)
   if (named && next.first - previous.last <= 4) return true
   // "12 wide 14 long", "14 feet long and 12 feet wide"
   if (sided && parts.length === 1) {

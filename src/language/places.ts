@@ -45,7 +45,8 @@ export function placeOf(item: Item, reader: Reader, marks: readonly Mark[], bare
 /** The place told before an item, back to the size before it: "on the east wall a 2x6 bump out". */
 export function placeBefore(item: Item, reader: Reader, marks: readonly Mark[]): Place | null {
   let from = item.first
-  while (from > 0 && !/^[,;\n+]$/.test(reader.sign(from - 1)) && !isFigure(reader, from - 1)) from--
+  const parts = (i: number): boolean => /^[,;\n+]$/.test(reader.sign(i)) || reader.is(i, 'plus', 'minus', 'and')
+  while (from > 0 && !parts(from - 1) && !isFigure(reader, from - 1)) from--
   return sidesOf(marks.filter((m) => m.first >= from && m.first < item.first))
 }
 

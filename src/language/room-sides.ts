@@ -151,5 +151,5 @@ const isBeside = (size: Size, reader: Reader, concept: Concept): boolean =>
   [1, 2, 3].some((k) => reader.is(size.item.last + k, concept)) ||
   [-2, -1].some((k) => reader.is(size.item.first + k, concept))
 
-const isOpening = (size: Size, reader: Reader): boolean =>
+export const isOpening = (size: Size, reader: Reader): boolean =>
   size.role === 'opening' || OPENINGS.some((concept) => isBeside(size, reader, concept))

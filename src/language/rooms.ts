@@ -12,6 +12,7 @@ import {
   besideRoom,
   curvedSides,
   type DecimalHabit,
+  isOpening,
   openingMm,
   type RoomNote,
   readSides,
@@ -157,7 +158,9 @@ function addPiece(
 ): void {
   const previous = rooms.at(-1)
   const outside = size.role === 'bump'
-  const place = placeOf(size.item, reader, marks, bare) ?? wordsBefore(size, reader, marks)
+  // A wall's openings are placed in inches, or centimetres, as they are measured.
+  const unit = previous?.upright && isOpening(size, reader) && bare === 'ft' ? 'in' : bare
+  const place = placeOf(size.item, reader, marks, unit) ?? wordsBefore(size, reader, marks)
   const name = roomName(size, reader)
   const piece: Piece = {
     sign: outside ? 1 : -1,

@@ -172,7 +172,7 @@ function bareTemperature(context: Figure): boolean {
     q.n >= 35 &&
     reader.is(q.first - 1, 'at') &&
     context.nouns.length === 0 &&
-    !reader.is(q.last + 1, 'per', 'time-word')
+    !reader.is(q.last + 1, 'per', 'time-word', 'top-side', 'bottom-side')
   // "its 50, when can we grout"
   const waits = reader.is(q.first - 1, 'is') && q.n >= 35 && context.nouns.length === 0 && speaksOfWaits(reader)
   if (!before && !after && !at && !waits && !bareSite(context)) return false

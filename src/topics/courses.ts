@@ -10,7 +10,7 @@ import { laidFor, WALL_GAP_MM } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
 import { laidValues, tilesToBuy } from './tile.ts'
 import type { Brief, Told } from './topic.ts'
-import { wallsInRun } from './wall-run.ts'
+import { runOf, wallsInRun } from './wall-run.ts'
 
 /** Whether courses are to go round corners: the message says so, or changes the layout of walls of which it was said. */
 export const coursesAsked = ({ facts, heard }: Brief): boolean =>
@@ -57,7 +57,7 @@ export function courses(brief: Brief): Outcome<Told> {
       say('courses.faces', { gap: small(WALL_GAP_MM) }),
       ...startNote(run, facts),
     ],
-    warnings: sliverWarning(run),
+    warnings: sliverWarning(run, facts),
     values: {
       ...laidValues(laid.value),
       tile_count: tiles,
@@ -121,5 +121,13 @@ function startNote({ balanced, walls }: Run, facts: Facts): Phrase[] {
 /** Pieces too narrow to stay in a corner, whatever the start. [mm] */
 const SLIVER_MM = 25.4
 
-const sliverWarning = ({ narrowestMm }: Run): Phrase[] =>
-  narrowestMm < SLIVER_MM ? [say('courses.sliver', { mm: small(narrowestMm) })] : []
+function sliverWarning(run: Run, facts: Facts): Phrase[] {
+  const { narrowestMm, walls } = run
+  if (narrowestMm >= SLIVER_MM) return []
+  const named = (facts.fullAt ?? []).some((side) => side === 'left' || side === 'right')
+  const rooms = named ? wallsInRun(facts) : null
+  const free = rooms ? runOf(rooms, walls[0].spec, WALL_GAP_MM, { ...facts, fullAt: [] }) : null
+  return free?.ok
+    ? [say('courses.sliver-full', { mm: small(narrowestMm), best: small(free.value.narrowestMm) })]
+    : [say('courses.sliver', { mm: small(narrowestMm) })]
+}

@@ -126,11 +126,15 @@ function draw(room: Room): Outcome<RoomPlan> {
   for (const piece of room.pieces.filter((p) => p.sign === -1)) {
     const { place, guessed } = placeFor(piece, room, bites, floor)
     if (piece.kind === 'bite') bites++
-    const less = takenOff(floor, piece, place)
+    const at = cornered(piece, place)
+    const tried = takenOff(floor, piece, at)
+    const other = tried.ok ? null : elsewhere(floor, piece, guessed)
+    const less = other ?? tried
     if (!less.ok) return less
+    if (other?.ok) notes.push(putNote(floor, piece, other.value))
     const told = piece.nth === undefined || piece.nth[0] === 0
-    const guess = guessed || less.value.centredX || less.value.centredY
-    if (told && guess) notes.push(guessNote(guessed, place, piece, less.value))
+    const guess = guessed || at !== place || less.value.centredX || less.value.centredY
+    if (told && guess && !other) notes.push(guessNote(at === place ? guessed : 'bite-corner', at, piece, less.value))
     if (told && piece.curve && piece.curve !== 'cut-corner') notes.push(curveNote(floor, less.value.floor))
     floor = less.value.floor
   }
@@ -142,6 +146,41 @@ function draw(room: Room): Outcome<RoomPlan> {
     floor = more.value.placed.floor
   }
   return andThen(besideIt(floor, room), (whole) => fine({ room, floor: whole, notes }))
+}
+
+/** A corner form at a side alone stands in the corner there that is farther from the door. */
+function cornered(piece: Piece, place: FloorPlace): FloorPlace {
+  const ofCorner = piece.curve === 'rounded-corner' || piece.curve === 'cut-corner' || piece.curve === 'quarter'
+  if (!ofCorner || place.at !== 'side') return place
+  const corners = { left: 'top-left', right: 'top-right', top: 'top-right', bottom: 'bottom-right' } as const
+  return { at: 'corner', corner: corners[place.side] }
+}
+
+const SHARES = [1 / 2, 1 / 4, 3 / 4] as const
+
+/** Where a thing nobody placed, or one of several told at one place, stands clear of the others: quarters of the room. */
+function elsewhere(floor: Floor, piece: Piece, guessed: Guessed): Outcome<Placed> | null {
+  const several = piece.nth !== undefined && piece.nth[0] > 0
+  if (piece.kind !== 'island' || (guessed === null && !several)) return null
+  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
+  const from = (span: number, share: number, side: number): FromWall => ({ from: 'low', mm: span * share - side / 2 })
+  for (const y of SHARES)
+    for (const x of SHARES) {
+      const place: FloorPlace = {
+        at: 'inside',
+        x: from(maxX - minX, x, piece.lengthMm),
+        y: from(maxY - minY, y, piece.widthMm),
+      }
+      const tried = takenOff(floor, piece, place)
+      if (tried.ok) return tried
+    }
+  return null
+}
+
+function putNote(floor: Floor, piece: Piece, { atMm: [x, y] }: Placed): Phrase {
+  const { minX, minY } = boxOf(floor.rings)
+  const said = piece.name ? quote(piece.name) : sizeOf(piece)
+  return say('note.put', { said, left: roomLength(x - minX), up: roomLength(y - minY) })
 }
 
 function takenOff(floor: Floor, piece: Piece, place: FloorPlace): Outcome<Placed> {

@@ -175,6 +175,25 @@ test('the reply says what comes off and what stands outside', () => {
   expect(replyText(ask('12x14 bump out 2x6 on the east wall area'))).toMatch(/12' x 14' plus 2' x 6'/)
 })
 
+test('what nobody placed stands clear of what stands there already, and where is said', () => {
+  const reply = ask('10x13 less the oven base 3x4 and a 2 ft round post, area')
+  expect(reply.values['area_m2']).toBeCloseTo((130 - 12 - PI) * SF, 3)
+  expect(reply.assumed.join()).toMatch(
+    /circle 2' across stands .* from the left and .* from the bottom; say where if not/,
+  )
+  const two = ask('12x14 two columns 1x1 at 4 ft and 8 ft from the left, area')
+  expect(two.values['area_m2']).toBeCloseTo(166 * SF, 4)
+})
+
+test('corners by front and back, bites by what was knocked off', () => {
+  expect(ask('room 12x14 but the front left corner is rounded 3ft radius, area').assumed.join()).not.toMatch(
+    /rounded one/,
+  )
+  expect(ask('mudroom 8x10 corner knocked off 3x3, area').values['area_m2']).toBeCloseTo(71 * SF, 4)
+  expect(ask('le quito una esquina de 2x2 a un cuarto de 12x14').values['area_m2']).toBeCloseTo(164 * SF, 4)
+  expect(ask('4 d, 3 b, 2 i, 1 b, 2 i, 4 a metros, área').values['area_m2']).toBeCloseTo(14, 6)
+})
+
 test('mud for a pan round a column', () => {
   const plain = ask('pan 5x5 ft, how much mud').values['mud_l'] as number
   const round = ask('pan 5x5 ft, 12 in round column 6 in from the left wall, how much mud')

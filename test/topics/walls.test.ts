@@ -147,6 +147,51 @@ describe('openings on joints', () => {
   })
 })
 
+test('walls told by their back and sides, by a shower’s pan, and one after the other with other words between', () => {
+  // 32 + 60 + 32 in by 84 in
+  expect(
+    ask('back wall 60 in side walls 32 in, 84 in high, 12x24, keep the pattern going around the corner').values[
+      'area_m2'
+    ],
+  ).toBeCloseTo(124 * 84 * IN * IN * 1e-6, 6)
+  expect(ask('shower 3x5 walls 8 high 12x24 carry the courses round the corners').values['area_m2']).toBeCloseTo(
+    88 * 0.09290304,
+    6,
+  )
+  expect(
+    ask('kitchen backsplash 10 ft then 4 ft, 18 high, 3x6 offset, go around the corner').values['area_m2'],
+  ).toBeCloseTo(21 * 0.09290304, 6)
+  expect(
+    ask('pared de fondo 150 laterales 80 cm, alto 2.1 m, azulejo 20x60, hiladas a la vuelta de la esquina').values[
+      'area_m2'
+    ],
+  ).toBeCloseTo(3.1 * 2.1, 6)
+})
+
+test('whole tiles at an end that leave a sliver in a corner are told, with what the best start leaves', () => {
+  const reply = ask('walls 4 ft 6 ft, 7 ft high, 4x12, full tiles at the left, carry it around the corner')
+  // 12 + 1/8 four times is 48 1/2: the corner at 48 - 1/16 cuts 11 9/16, and 12 - 11 9/16 - 1/8 = 5/16 go on
+  expect(reply.warnings.join()).toMatch(/leave 5\/16 in in a corner/)
+})
+
+test('a niche by its framing, by tiles, and at the size it was asked', () => {
+  // 14 x 24 less twice 0.985 in: 12.03 x 22.03; two of 6 with 1/16: 12 3/16; seven of 3: 21 1/2
+  expect(said('niche 14x24 framed, 3x6 tile 1/16 joint what finished size')).toMatch(/leaves 12 in x 22 in/)
+  expect(said('niche 14x24 framed, 3x6 tile 1/16 joint what finished size')).toMatch(
+    /Finished 12 3\/16 in x 21 1\/2 in/,
+  )
+  expect(said('rough opening for a niche 2 tiles wide 3 tiles high 6x6 1/8 joint')).toMatch(/2 wide and 3 high of 6x6/)
+  expect(said('where should I put a 12x12 niche in a 5x8 wall, 12x24 tile')).toMatch(/Kept at 12 in x 12 in/)
+})
+
+test('what changes in the talk goes on with the opening', () => {
+  const crew = new Crew()
+  crew.say('wall 5 ft x 8 ft, 4x12 tile, niche 12x24 in, 42 up from the floor, edges on joints')
+  const next = crew.say('make the joint 1/16')
+  // 12 1/16 + 1/16; 6 x 4 1/16 + 1/16
+  expect(replyText(next)).toMatch(/Finished 12 1\/8 in x 24 7\/16 in/)
+})
+
 describe('the first course over a floor that is out', () => {
   test.each([
     // 1/4 gap + 12 + 1/8; cut down by 3/8

@@ -4,6 +4,7 @@ export const outlines = {
   'note.out-of-square': 'worst corner {off} degrees out of square, {taper} of taper over the room',
   'note.rounded-corner': 'the {corner} corner is the rounded one; name another if not',
   'note.cut-corner': 'the {corner} corner is the one cut off; name another if not',
+  'note.put': '{said} stands {left} from the left and {up} from the bottom; say where if not',
   'note.spread': '{n} of {said} stand evenly spaced down the middle; say where if not',
   'note.rounded-all': 'all {n} corners rounded',
   'note.curve': 'the curve is laid as {sides} short straight sides with the same area',

@@ -70,4 +70,6 @@ export const walls = {
   'opening.kept':
     'Kept at {width} x {height}: left edge {left} from the left, bottom {up} up puts one side and its bottom or top on joints; frame {framed} x {high}.',
   'shower.edge-column': 'The column hides part of the floor, so the edge is not level. Marks wall by wall: {marks}.',
+  'courses.sliver-full':
+    'Whole tiles at that end leave {mm} in a corner; from the best start the least piece is {best}.',
 }

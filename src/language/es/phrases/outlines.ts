@@ -4,6 +4,7 @@ export const outlines = {
   'note.out-of-square': 'la peor esquina está {off} grados fuera de escuadra, {taper} de cuchilla en el cuarto',
   'note.rounded-corner': 'la esquina redondeada es la {corner}; di otra si no',
   'note.cut-corner': 'la esquina ochavada es la {corner}; di otra si no',
+  'note.put': '{said} va a {left} de la izquierda y {up} de abajo; di dónde si no',
   'note.spread': '{n} de {said} van repartidos por el centro; di dónde si no',
   'note.rounded-all': 'las {n} esquinas redondeadas',
   'note.curve': 'la curva va como {sides} lados rectos cortos con la misma área',

@@ -80,4 +80,6 @@ export const walls = {
     'Si se queda en {width} x {height}: orilla izquierda a {left}, base a {up} del piso, un lado y la base o arriba en juntas; arma {framed} x {high}.',
   'shower.edge-column':
     'La columna tapa parte del piso, así que la orilla no va a nivel. Marcas pared por pared: {marks}.',
+  'courses.sliver-full':
+    'Enteras en esa orilla dejan {mm} en una esquina; con el mejor arranque la más angosta es de {best}.',
 }
