@@ -42,6 +42,7 @@ export const LOG_WORDS = [
   'short',
   'running-short',
   'how-far',
+  'ways',
   'finish',
   'reading',
   'lifted',

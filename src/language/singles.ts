@@ -106,6 +106,9 @@ function bareCount(context: Figure): boolean {
   const boxes = context.nouns.filter((n) => n.mark.concept === 'box')
   // "how many boxes 8 a box": the box that a "per" ties to the figure comes first.
   const box = boxes.find((n) => perBetween(context, n)) ?? noun(context, 'box')
+  // "2 boxes left 3 rows to go": the rows stand right behind their own figure.
+  const row = noun(context, 'row')
+  if (box && row?.after && row.distance < box.distance) return false
   if (box && q.n > 0 && coversBetween(context, box)) {
     draft.boxM2 ??= toSi(q.n, context.metric ? 'sqm' : 'sqft')
     return true

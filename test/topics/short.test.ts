@@ -117,6 +117,36 @@ describe('rows of the floor as it is laid', () => {
   })
 })
 
+describe('said in few words', () => {
+  test.each([
+    ['9 boxes left n 14 rows', 152],
+    ['8 boxes, 5 rows. enough?', 80 - 64],
+    ['60 left, 4 rows left', 64 - 60],
+    ['ten rows to go nine boxes left', 160 - 72],
+    ['half a box left and 1 row to go', 16 - 4],
+    ['2 1/2 boxes left 2 rows to go', 32 - 20],
+    ['will 2 boxes do the last 2 rows', 32 - 16],
+    ['row 9 of 14 done, 3 boxes left, enough?', 80 - 24],
+    ['tile count 45 left, rows left 4', 64 - 45],
+    ['we got like 20 tiles n 3 rows left, cutting it close?', 48 - 20],
+    ['need 6 more tiles, lots discontinued', 6],
+    ['no more of this lot, 12 short', 12],
+    ['dye lot is out, 2 boxes left, 5 rows to go', 80 - 16],
+  ] as const)('%s', (said, short) => {
+    const reply = talk(SHOP, said)
+    expect(reply.values['tiles_short'], textOf(reply)).toBe(short)
+  })
+
+  test('a way out asked by itself goes by what was last told', () => {
+    const crew = new Crew()
+    crew.say(SHOP)
+    crew.say('6 rows to go, 9 boxes left')
+    for (const asked of ['where can i hide the other lot', 'what if we use the offcuts', 'any way to save 24 tiles'])
+      expect(crew.say(asked).values, asked).toMatchObject({ tiles_short: 24, last_row: 12 })
+    expect(new Crew().say('can we use another lot').topic).not.toBe('log')
+  })
+})
+
 describe('the plan behind it', () => {
   test.each([
     PLANK,

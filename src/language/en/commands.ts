@@ -155,12 +155,16 @@ export const commands: CommandLocale = {
       'rows to go|rows left|rows more|more rows|courses to go|courses left|rows remaining|rows still|rows to set|row to go|course to go',
     ],
     'lot-gone': [
-      'lot is gone|lots gone|lot gone|lot is out|lots out|out of the lot|no more of that lot|lot is finished|discontinued|dye lot + gone|out|short',
-      'dye lot + cant|no more|none',
+      'lot is gone|lots gone|lot gone|lot is out|lots out|out of the lot|out of that lot|out of this lot|no more of that lot|no more of this lot|no more of the lot|lot is finished|lots finished|lot ran out|lot is done|cant get the lot|cant get that lot|cant get this lot|cant get any more',
+      'discontinued',
+      'dye lot + gone|out|short|cant|no more|none',
     ],
     short: ['short$|be short|come up short|coming up short|shy$ + tile|box|piece|pc'],
     'running-short': [
       'running short|running low|running out|run short|ran out|almost out|about out|nearly out|short on tile|low on tile|short of tile',
+    ],
+    ways: [
+      'other lot|other dye lot|another lot|another dye lot|different lot|different dye lot|use the offcuts|use the off cuts|use off cuts|use offcuts|any way to save|save a tile|save tiles|save a few tiles|stretch the tile|stretch it',
     ],
     'how-far': ['how far|what row|which row|last row|get us to|how many rows|how many more rows'],
     finish: [

@@ -135,7 +135,8 @@ export const commands: CommandLocale = {
     ],
     'rows-to-go': ['hileras por poner|hileras mas|faltan + hilera|hileras|filas', 'filas por poner|hileras que faltan'],
     'lot-gone': [
-      'ya no hay del lote|se acabo el lote|no hay mas del lote|lote agotado|descontinuado|no hay del mismo lote|lote + acabo|no hay|agoto',
+      'ya no hay del lote|se acabo el lote|no hay mas del lote|lote agotado|descontinuado|descontinuada|no hay del mismo lote|ya no hay de ese lote|ya no hay de este lote|no hay mas de ese lote',
+      'lote + acabo|no hay|agoto',
     ],
     short: [
       'faltan + pieza|loseta|azulejo|caja|tile + !quedan|queda|tengo|tenemos|hilera|fila',
@@ -143,6 +144,9 @@ export const commands: CommandLocale = {
     ],
     'running-short': [
       'se nos acaba|se esta acabando|se nos esta acabando|casi no hay|ya casi no|nos quedamos sin|no va a alcanzar|anda corta|andamos cortos',
+    ],
+    ways: [
+      'otro lote|usar los recortes|con los recortes|como ahorro|ahorrar losetas|rendir la loseta|estirar la loseta',
     ],
     'how-far': [
       'hasta donde|que hilera|cual hilera|a que hilera|hasta que hilera|cuantas hileras|para cuantas hileras',

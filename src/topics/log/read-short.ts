@@ -44,21 +44,33 @@ const isCount = ({ q }: Loose): boolean => q.dimension === 'none' && Number.isIn
 const nearest = ({ nouns }: Loose, of: readonly Concept[]): number =>
   Math.min(Infinity, ...nouns.filter((n) => of.includes(n.mark.concept)).map((n) => n.distance))
 
-/** Counts that are of tiles, of rows, or of nothing named. */
-type Counts = { readonly tiles: readonly Loose[]; readonly rows: readonly Loose[]; readonly bare: readonly Loose[] }
+/** Counts that are of tiles, of rows, or of nothing named; boxes, beside rows also half ones. */
+type Counts = {
+  readonly tiles: readonly Loose[]
+  readonly rows: readonly Loose[]
+  readonly bare: readonly Loose[]
+  readonly boxes: number | null
+}
 
 function countsOf(heard: Heard): Counts {
   const all = heard.loose.filter(isCount)
   const isRow = (l: Loose): boolean => nearest(l, ['row']) < nearest(l, TILE_NOUNS)
   const isTile = (l: Loose): boolean => nearest(l, TILE_NOUNS) < Infinity && !isRow(l)
+  const parted = heard.loose.find(
+    (l) => l.q.dimension === 'none' && !l.q.negative && nearest(l, ['box']) <= 2 && !isRow(l),
+  )
   return {
     rows: all.filter(isRow),
     tiles: all.filter((l) => isTile(l)),
     bare: all.filter((l) => l.nouns.every((n) => n.mark.concept === 'left-to-do')),
+    boxes: heard.facts.haveBoxes ?? (all.some(isRow) ? parted?.q.n : null) ?? null,
   }
 }
 
 const isLeft = (l: Loose | undefined): boolean => l !== undefined && nearest(l, ['left-to-do']) < Infinity
+
+/** Words that ask how far the tile goes. */
+const OFFERS: readonly LogWord[] = ['finish', 'how-far', 'running-short', 'ways']
 
 /** What a message tells of running short, or null where it tells nothing of it. */
 export function readShort(heard: Heard, memory: Memory): ShortRead | null {
@@ -67,18 +79,19 @@ export function readShort(heard: Heard, memory: Memory): ShortRead | null {
   if (facts.rooms !== undefined || heard.has('bag', 'kit', 'mortar', 'grout', 'sheet', 'roll')) return null
   const counts = countsOf(heard)
   const asksCount = heard.has('how-many', 'how-much') && !log.has('how-far')
-  const boxes = facts.haveBoxes ?? null
-  const asks = asksSomething(heard) || ['finish', 'how-far', 'running-short'].some((w) => log.has(w as LogWord))
+  const { boxes } = counts
+  const asks = asksSomething(heard) || OFFERS.some((word) => log.has(word))
   const broken = log.has('broke') ? ((counts.tiles[0] ?? counts.bare[0])?.q.n ?? null) : null
   const [rows, setRows] = rowsTold(heard, counts)
-  const missing = log.has('short') || log.has('lot-gone') ? ((counts.tiles[0] ?? counts.bare[0])?.q.n ?? null) : null
+  const lacks = log.has('short') || log.has('lot-gone') || (log.has('ways') && !log.has('left'))
+  const missing = lacks ? ((counts.tiles[0] ?? counts.bare[0])?.q.n ?? null) : null
   // "4 boxes left", "how far with 40 tiles": what is there, unless something of it was set, broken or is missing.
   const asksOfAll = log.has('left') || (asks && !log.has('set-tiles') && !asksCount)
   const left = counts.tiles.find((l) => l.q.n !== broken && l.q.n !== missing && isLeft(l)) ?? null
   const alone = broken === null && missing === null
   // "3 left, enough?" is of what was logged last; beside rows it is tile.
-  const beside = rows === null && boxes === null && (setRows !== null || log.has('running-short'))
-  const bareLeft = beside && heard.has('left') ? counts.bare.find(isLeft) : undefined
+  const beside = boxes === null && (rows !== null || setRows !== null || log.has('running-short'))
+  const bareLeft = beside && heard.has('left') ? counts.bare.find((l) => isLeft(l) && l.q.n !== rows) : undefined
   const tiles = left?.q.n ?? (alone ? ((asksOfAll ? counts.tiles[0] : undefined) ?? bareLeft)?.q.n : undefined) ?? null
   const setTiles = log.has('set-tiles')
     ? (counts.tiles.find((l) => l.q.n !== tiles && l.q.n !== broken && l.q.n !== missing)?.q.n ?? null)
@@ -96,10 +109,14 @@ export function readShort(heard: Heard, memory: Memory): ShortRead | null {
   const { rooms, areaM2, tile } = memory.facts
   const known = (rooms !== undefined || areaM2 !== undefined) && tile !== undefined
   if (!known || facts.areaM2 !== undefined) return null
-  if (missing !== null && log.has('short')) return read
+  if (missing !== null && (log.has('short') || log.has('ways'))) return read
   if (broken !== null && asks) return read
-  const offered = ['left', 'finish', 'how-far', 'running-short'].some((word) => log.has(word as LogWord))
-  return (onHand || log.has('running-short')) && asks && offered && ofTheJob(facts.tile, memory.facts) ? read : null
+  const offered = log.has('left') || OFFERS.some((word) => log.has(word))
+  // "can the other lot go under the fridge": of what was last told to be on hand.
+  const follows = log.has('ways') && (onHand || memory.job.uses.some((use) => use.leftBoxes ?? use.leftTiles))
+  return (onHand || follows || log.has('running-short')) && asks && offered && ofTheJob(facts.tile, memory.facts)
+    ? read
+    : null
 }
 
 /** No tile named, or one the job has: another is a question of its own. */
@@ -126,8 +143,8 @@ function wallsNamed({ marks, facts }: Heard): Pick<ShortRead, 'from' | 'covered'
   return { from: hides ? null : (rest?.side ?? null), covered: covered?.side ?? null }
 }
 
-/** Rows to go and rows set: "set 22 rows, 14 to go", "22 of 36 rows down". */
-function rowsTold(heard: Heard, { rows, bare }: Counts): [toGo: number | null, set: number | null] {
+/** Rows to go and rows set: "set 22 rows, 14 to go"; "row 9" is the one they are at; rows beside what is left are those to go. */
+function rowsTold(heard: Heard, { rows, bare, tiles, boxes }: Counts): [toGo: number | null, set: number | null] {
   const { log } = heard.commands
   const [first, second] = rows
   if (!first) return [null, null]
@@ -138,6 +155,9 @@ function rowsTold(heard: Heard, { rows, bare }: Counts): [toGo: number | null, s
   }
   // "14 to go" are rows like those before; "90 left" are tiles.
   const rest = second ?? (heard.has('left') ? undefined : bare[0])
+  const at = first.nouns.some((n) => n.mark.concept === 'row' && !n.after && n.distance === 1)
+  if (at) return [null, heard.has('used') || log.has('set-tiles') ? first.q.n : first.q.n - 1]
   if (log.has('set-tiles')) return [isLeft(rest) ? rest!.q.n : null, first.q.n]
-  return [null, null]
+  const hasTile = boxes !== null || tiles.length > 0 || heard.has('left')
+  return [hasTile ? first.q.n : null, null]
 }
