@@ -146,7 +146,7 @@ export const commands: CommandLocale = {
       'se nos acaba|se esta acabando|se nos esta acabando|casi no hay|ya casi no|nos quedamos sin|no va a alcanzar|anda corta|andamos cortos',
     ],
     ways: [
-      'otro lote|usar los recortes|con los recortes|como ahorro|ahorrar losetas|rendir la loseta|estirar la loseta',
+      'otro lote|usar los recortes|usamos los recortes|usamos recortes|aprovechar los recortes|aprovechamos los recortes|con los recortes|como ahorro|ahorrar losetas|rendir la loseta|estirar la loseta',
     ],
     'how-far': [
       'hasta donde|que hilera|cual hilera|a que hilera|hasta que hilera|cuantas hileras|para cuantas hileras',

@@ -76,7 +76,9 @@ const OFFERS: readonly LogWord[] = ['finish', 'how-far', 'running-short', 'ways'
 export function readShort(heard: Heard, memory: Memory): ShortRead | null {
   const { log } = heard.commands
   const { facts } = heard
-  if (facts.rooms !== undefined || heard.has('bag', 'kit', 'mortar', 'grout', 'sheet', 'roll')) return null
+  // Boxes beside rows are tile, whatever else sounds like a bag ("cuántas hileras saco").
+  const otherStuff = heard.has('bag', 'kit', 'mortar', 'grout', 'sheet', 'roll')
+  if (facts.rooms !== undefined || (otherStuff && !(facts.haveBoxes !== undefined && heard.has('row')))) return null
   const counts = countsOf(heard)
   const asksCount = heard.has('how-many', 'how-much') && !log.has('how-far')
   const { boxes } = counts
