@@ -1,5 +1,4 @@
-/** Reads config/ once. Files that were checked before, by their hash, are not checked again: the check loads zod. */
-import { createHash } from 'node:crypto'
+/** Reads config/ once. Files that were checked before, as they stand, are not checked again: the check loads zod. */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import path from 'node:path'
@@ -7,7 +6,7 @@ import { SETTINGS_FILES, type Settings, settingsFrom } from '../src/settings.ts'
 
 const require = createRequire(import.meta.url)
 const folder = path.resolve(import.meta.dirname, '../config')
-const stampFolder = path.resolve(import.meta.dirname, '../node_modules/.cache/kneepad')
+const checkedFolder = path.resolve(import.meta.dirname, '../node_modules/.cache/kneepad')
 
 /** The settings, or a message that names file, path and expectation. */
 export function loadSettings(): { ok: true; value: Settings } | { ok: false; message: string } {
@@ -19,15 +18,13 @@ export function loadSettings(): { ok: true; value: Settings } | { ok: false; mes
     return { ok: false, message: `config/ can't be read: ${(error as Error).message}` }
   }
   const wanted = Object.fromEntries(Object.values(SETTINGS_FILES).map((name) => [name, texts[name]]))
-  const hash = createHash('sha256')
-    .update(JSON.stringify(wanted))
-    .update(readFileSync(path.resolve(folder, '../src/settings-check.ts')))
-    .digest('hex')
-  if (!wasChecked(hash)) {
+  const check = readFileSync(path.resolve(folder, '../src/settings-check.ts'), 'utf8')
+  const text = [...Object.values(wanted), check].join('\n')
+  if (!wasChecked(text)) {
     const { readSettingsTexts } = require('../src/settings-check.ts') as typeof import('../src/settings-check.ts')
     const checked = readSettingsTexts(wanted)
     if (!checked.ok) return { ok: false, message: checked.message }
-    keepStamp(hash)
+    keepChecked(text)
     return { ok: true, value: checked.value }
   }
   return {
@@ -36,26 +33,21 @@ export function loadSettings(): { ok: true; value: Settings } | { ok: false; mes
   }
 }
 
-/** Hashes checked before, a line each: several checkouts and edits back and forth keep theirs. */
-const stampFile = path.join(stampFolder, 'config-checked')
-const MOST_STAMPS = 16
+/** What was checked last in this checkout: checkouts may share their packages. */
+const checkedFile = path.join(checkedFolder, `checked${folder.replaceAll(/[^\w]+/g, '-')}.txt`)
 
-function stamps(): string[] {
+function wasChecked(text: string): boolean {
   try {
-    return readFileSync(stampFile, 'utf8')
-      .split('\n')
-      .filter((line) => line !== '')
+    return readFileSync(checkedFile, 'utf8') === text
   } catch {
-    return []
+    return false
   }
 }
 
-const wasChecked = (hash: string): boolean => stamps().includes(hash)
-
-function keepStamp(hash: string): void {
+function keepChecked(text: string): void {
   try {
-    mkdirSync(stampFolder, { recursive: true })
-    writeFileSync(stampFile, [...stamps().slice(1 - MOST_STAMPS), hash].join('\n'))
+    mkdirSync(checkedFolder, { recursive: true })
+    writeFileSync(checkedFile, text)
   } catch {
     // A read-only checkout is checked at every start; nothing is lost.
   }

@@ -1,6 +1,4 @@
 /** The one place that reads the environment and joins things: the platforms whose tokens are there, else the terminal. */
-import { enableCompileCache } from 'node:module'
-import { loadBacking } from './backing.ts'
 import type { Adapter, Backing } from './contract.ts'
 import { type Env, type Plan, readEnvironment } from './environment.ts'
 import { dataFolder } from './folders.ts'
@@ -83,9 +81,4 @@ export async function main(parts: Parts): Promise<void> {
     log.debug({ stack: error instanceof Error ? error.stack : null }, 'where')
     process.exit(1)
   }
-}
-
-if (import.meta.main) {
-  enableCompileCache()
-  await main({ load: loadBacking })
 }

@@ -9,7 +9,7 @@ import { BOT_USER, startDiscordServer, TOKEN } from '../support/discord-server.t
 import { type Child, runProgram } from '../support/process.ts'
 import { BOT, startSlackServer, TOKENS } from '../support/slack-server.ts'
 
-const PROGRAM = path.join(import.meta.dirname, '../../adapters/start.ts')
+const PROGRAM = path.join(import.meta.dirname, '../../adapters/start.js')
 const ROOM = '10x13 shop floor, 18x18 tile, 3/16 joint'
 
 const open: (() => Promise<unknown> | unknown)[] = []

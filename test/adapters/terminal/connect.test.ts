@@ -13,7 +13,7 @@ import { replyOf, testBacking } from '../../support/backing.ts'
 import { ask } from '../../support/crew.ts'
 import { runProgram } from '../../support/process.ts'
 
-const PROGRAM = path.join(import.meta.dirname, '../../../adapters/start.ts')
+const PROGRAM = path.join(import.meta.dirname, '../../../adapters/start.js')
 const TYPIST = path.join(import.meta.dirname, '../../support/typist.py')
 const ROOM = '10x13 shop floor, 18x18 tile, 3/16 joint'
 
