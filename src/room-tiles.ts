@@ -2,6 +2,7 @@
  *  last; every other room that differs holds its own whole. */
 import { type Facts, type Room, TILING, type Tiling, tilingIn } from './facts.ts'
 import { plainText } from './language/text.ts'
+import { remembered } from './remembered.ts'
 
 export type InScope = (room: Room) => boolean
 
@@ -20,14 +21,14 @@ const keyOf = (tiling: Tiling): string => JSON.stringify(TILING.map((name) => ti
 const tileKey = ({ tile, measuredMm }: Tiling): string =>
   JSON.stringify([tile?.lengthMm, tile?.widthMm, tile?.shape ?? null, measuredMm ?? null])
 
-const found = new WeakMap<Facts, readonly Facts[]>()
-
 /** The facts of each tiling, with the rooms it goes into, in the rooms' order; the facts themselves where there is only one. */
 export function tilings(facts: Facts): readonly Facts[] {
   const rooms = facts.rooms ?? []
-  if (rooms.every((room) => room.own === undefined)) return [facts]
-  const known = found.get(facts)
-  if (known) return known
+  return rooms.every((room) => room.own === undefined) ? [facts] : grouped(facts)
+}
+
+const grouped = remembered(4, (facts: Facts): readonly Facts[] => {
+  const rooms = facts.rooms ?? []
   const groups = new Map<string, { tiling: Tiling; rooms: Room[] }>()
   for (const room of rooms) {
     const tiling = tilingOf(facts, room)
@@ -37,10 +38,8 @@ export function tilings(facts: Facts): readonly Facts[] {
     groups.set(key, group)
   }
   const rest = untiled(facts)
-  const each = [...groups.values()].map((group) => ({ ...rest, ...group.tiling, rooms: group.rooms }))
-  found.set(facts, each)
-  return each
-}
+  return [...groups.values()].map((group) => ({ ...rest, ...group.tiling, rooms: group.rooms }))
+})
 
 /** The facts with each room's tiling given anew: those of the rooms in scope stand in the facts themselves. */
 export function tiledBy(facts: Facts, tiling: (room: Room) => Tiling, inScope: InScope): Facts {

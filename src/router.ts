@@ -4,6 +4,7 @@ import type { Talk } from './jobs/memory.ts'
 import type { Concept } from './language/concepts.ts'
 import type { Heard } from './language/hear.ts'
 import { mentionsTime } from './language/moments.ts'
+import { remembered } from './remembered.ts'
 import type { Topic } from './reply.ts'
 import { AROUND_ROUTES, AROUND_SUMS } from './topics/around/routes.ts'
 import { asksPour } from './topics/fitness/pour.ts'
@@ -218,16 +219,8 @@ export function topicNamed(heard: Heard): Topic | null {
   return routeOf(heard)?.topic ?? null
 }
 
-const routes = new WeakMap<Heard, Route | null>()
-
 /** The first row that fits, looked for once a message. */
-function routeOf(heard: Heard): Route | null {
-  const known = routes.get(heard)
-  if (known !== undefined) return known
-  const route = ROUTES.find((one) => fits(one, heard)) ?? null
-  routes.set(heard, route)
-  return route
-}
+const routeOf = remembered(4, (heard: Heard): Route | null => ROUTES.find((one) => fits(one, heard)) ?? null)
 
 const SUM_TOPICS: readonly Topic[] = ['tile', 'mortar', 'grout', 'layout', 'levelling', 'order', 'underlayment']
 const RULE_TOPICS: readonly Topic[] = ['trouble', 'joints', 'contact', 'substrate']

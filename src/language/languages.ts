@@ -1,4 +1,5 @@
 /** The languages at hand: which one a message is in, its words ready to look up. */
+import { joinPhrases } from './join-phrases.ts'
 import { type Lexicon, lexiconOf, meantWord, withForeign } from './lexicon.ts'
 import type { Locale } from './locale.ts'
 import { type OwnWordAsked, ownWordAsked } from './own-words.ts'
@@ -39,10 +40,7 @@ const wishFor = ({ code, askedFor }: Locale): WishForLanguage => ({
 
 export function languagesOf(locales: readonly Locale[]): Languages {
   const [fallback] = locales
-  // What a locale has no phrase for is told in the first one's words; a test sees to it that none lacks one.
-  const byCode = new Map(
-    locales.map((l) => [l.code, l === fallback ? l : { ...l, phrases: { ...fallback.phrases, ...l.phrases } }]),
-  )
+  const byCode = new Map(locales.map((l) => [l.code, l]))
   const known = <T>(make: (code: string) => T): ((code: string) => T) => {
     const made = new Map<string, T>()
     return (code) => {
@@ -52,7 +50,11 @@ export function languagesOf(locales: readonly Locale[]): Languages {
       return found
     }
   }
-  const locale = (code: string): Locale => byCode.get(code) ?? fallback
+  // What a locale has no phrase for is told in the first one's words; a test sees to it that none lacks one.
+  const locale = known((code) => {
+    const found = byCode.get(code) ?? fallback
+    return found === fallback ? found : { ...found, phrases: joinPhrases(fallback.phrases, found.phrases) }
+  })
   const own = known((code) => lexiconOf(locale(code)))
   const lexicon = known((code) =>
     locales.filter((l) => l.code !== code).reduce((mixed, l) => withForeign(mixed, own(l.code)), own(code)),

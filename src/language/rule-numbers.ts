@@ -110,45 +110,66 @@ function patternsOf(words: FigureWords): ReturnType<typeof compile> {
 const START = '(?<![\\p{L}\\p{N}/.,])'
 const END = '(?![\\p{L}\\p{N}])'
 
+/** An object whose values are made when they are first looked at: a message needs few of the patterns, and each takes a while. */
+function onDemand<T extends object>(make: { readonly [K in keyof T]: () => T[K] }): Readonly<T> {
+  const made = {} as T
+  for (const key of Object.keys(make) as (keyof T)[])
+    Object.defineProperty(made, key, {
+      configurable: true,
+      get() {
+        const value = make[key]()
+        Object.defineProperty(made, key, { value })
+        return value
+      },
+    })
+  return made
+}
+
 function compile(w: FigureWords) {
   const unit = `(?:${w.inch}|${w.mm}|${w.cm})`
   /** An edge in millimetres has at least three figures. */
   const longUnit = `(?:${w.foot}|${w.metre}|(?<=\\d{3} ?)(?:${w.mm}))`
   const re = (source: string, flags = 'u') => new RegExp(source, flags)
-  return {
-    ratio: /(?<!\p{L})l ?\/ ?(\d{3,4})/u,
-    tile: re(
-      `${START}(${NUMBER}) ?(${w.inch}|${w.cm}|${w.mm})? ?(?:x|by|por) ?(${NUMBER})(?: ?(${unit}|${w.foot})${END})?`,
-    ),
-    oneSide: re(`${START}(${NUMBER})[ -]?(${unit})[ -]?(?:${w.tiles})${END}`),
-    gap: re(
-      `${START}(${NUMBER}) ?(${unit})?(?: \\p{L}+){0,3}? (?:${w.over}) (?:(?:${w.articles}) )?(${NUMBER}|${w.numerals})[ -]?(${longUnit})${END}`,
-    ),
-    edge: re(`${START}(${NUMBER})[ -]?(${longUnit}) ?(?:${w.edge})`),
-    humidity: re(
-      `${START}(${NUMBER}) ?(?:${w.percent})? ?(?:${w.humidity})|(?:${w.humidity}) (?:\\p{L}+ ){0,3}?(\\d{2}(?:[.]\\d+)?)(?![\\d.]| ?["'/]| ?(?:${w.foot}|${w.metre}|${w.mm}|${w.cm}|${w.days}|${w.percent})${END})`,
-    ),
-    percents: re(`${START}(${NUMBER}) ?(?:${w.percent})`, 'gu'),
-    days: re(`${START}(${NUMBER}|${w.articles}|${w.numerals}) ?(${w.days}|${w.weeks}|${w.months})`),
-    degrees: re(`${START}(-?${NUMBER}) ?(?:(${w.fahrenheit})|(${w.celsius}))(?![\\p{L}\\p{N}])`),
-    pounds: re(`${START}(${NUMBER}) ?(?:${w.pound})`),
-    joint: re(
-      `${START}(${NUMBER}) ?(${unit})? ?(?:${w.joint})|(?:${w.joint}) (?:of |at |is |be |de )?(${NUMBER})(?![\\d.,/]| ?-?(?:${w.foot}|${w.metre})${END}) ?(${unit})?`,
-    ),
+  return onDemand({
+    ratio: () => /(?<!\p{L})l ?\/ ?(\d{3,4})/u,
+    tile: () =>
+      re(
+        `${START}(${NUMBER}) ?(${w.inch}|${w.cm}|${w.mm})? ?(?:x|by|por) ?(${NUMBER})(?: ?(${unit}|${w.foot})${END})?`,
+      ),
+    oneSide: () => re(`${START}(${NUMBER})[ -]?(${unit})[ -]?(?:${w.tiles})${END}`),
+    gap: () =>
+      re(
+        `${START}(${NUMBER}) ?(${unit})?(?: \\p{L}+){0,3}? (?:${w.over}) (?:(?:${w.articles}) )?(${NUMBER}|${w.numerals})[ -]?(${longUnit})${END}`,
+      ),
+    edge: () => re(`${START}(${NUMBER})[ -]?(${longUnit}) ?(?:${w.edge})`),
+    humidity: () =>
+      re(
+        `${START}(${NUMBER}) ?(?:${w.percent})? ?(?:${w.humidity})|(?:${w.humidity}) (?:\\p{L}+ ){0,3}?(\\d{2}(?:[.]\\d+)?)(?![\\d.]| ?["'/]| ?(?:${w.foot}|${w.metre}|${w.mm}|${w.cm}|${w.days}|${w.percent})${END})`,
+      ),
+    percents: () => re(`${START}(${NUMBER}) ?(?:${w.percent})`, 'gu'),
+    days: () => re(`${START}(${NUMBER}|${w.articles}|${w.numerals}) ?(${w.days}|${w.weeks}|${w.months})`),
+    degrees: () => re(`${START}(-?${NUMBER}) ?(?:(${w.fahrenheit})|(${w.celsius}))(?![\\p{L}\\p{N}])`),
+    pounds: () => re(`${START}(${NUMBER}) ?(?:${w.pound})`),
+    joint: () =>
+      re(
+        `${START}(${NUMBER}) ?(${unit})? ?(?:${w.joint})|(?:${w.joint}) (?:of |at |is |be |de )?(${NUMBER})(?![\\d.,/]| ?-?(?:${w.foot}|${w.metre})${END}) ?(${unit})?`,
+      ),
     // "9am" is no 9 a metre.
-    fall: re(
-      `${START}(${NUMBER})(?! ?[ap]\\.? ?m${END}) ?(${unit})? ?(?:${w.slope}) ?(?:(?:${w.articles}|each|every) )?(?:1 )?(${w.foot}|${w.metre})${END}`,
-    ),
-    offset: /(?<![\p{L}\p{N}/.,])(50 ?\/ ?50|1\/2|1\/3|1\/4|2\/3)(?!\d| ?(?:"|in |inch|joint|grout|gap|notch))/u,
-    decimal: /(?<![\p{L}\p{N}/])(0?\.\d+)(?! ?(?:mm|cm|m|in|inch|ft|"))/u,
-    long: re(`${START}(${NUMBER})[ -]?(${w.foot}|${w.metre})${END}`),
-    small: re(`${START}(?:(${NUMBER}) ?(${unit})${END}|(\\d+[ -]\\d+/\\d+|\\d+/\\d+))`, 'gu'),
-    anyPart: re(`${Object.keys(w.parts).join('|') || NEVER}`),
-    parts: Object.entries(w.parts).map(
-      ([said, part]) =>
-        [re(`(?<![\\p{L}\\p{N}])(?:(?:${w.articles}) )?${said}${END}`, 'gu'), fractionOf(part)] as const,
-    ),
-  }
+    fall: () =>
+      re(
+        `${START}(${NUMBER})(?! ?[ap]\\.? ?m${END}) ?(${unit})? ?(?:${w.slope}) ?(?:(?:${w.articles}|each|every) )?(?:1 )?(${w.foot}|${w.metre})${END}`,
+      ),
+    offset: () => /(?<![\p{L}\p{N}/.,])(50 ?\/ ?50|1\/2|1\/3|1\/4|2\/3)(?!\d| ?(?:"|in |inch|joint|grout|gap|notch))/u,
+    decimal: () => /(?<![\p{L}\p{N}/])(0?\.\d+)(?! ?(?:mm|cm|m|in|inch|ft|"))/u,
+    long: () => re(`${START}(${NUMBER})[ -]?(${w.foot}|${w.metre})${END}`),
+    small: () => re(`${START}(?:(${NUMBER}) ?(${unit})${END}|(\\d+[ -]\\d+/\\d+|\\d+/\\d+))`, 'gu'),
+    anyPart: () => re(`${Object.keys(w.parts).join('|') || NEVER}`),
+    parts: () =>
+      Object.entries(w.parts).map(
+        ([said, part]) =>
+          [re(`(?<![\\p{L}\\p{N}])(?:(?:${w.articles}) )?${said}${END}`, 'gu'), fractionOf(part)] as const,
+      ),
+  })
 }
 
 type Patterns = ReturnType<typeof compile>

@@ -15,6 +15,7 @@ import {
 import type { Piece, Place, Room, WallSide } from '../facts.ts'
 import { count, number, type Phrase, quote, room as roomLength, say, small, word } from '../phrase.ts'
 import { andThen, fine, type Outcome, refuse } from '../problem.ts'
+import { remembered } from '../remembered.ts'
 
 export type RoomPlan = { readonly room: Room; readonly floor: Floor; readonly notes: readonly Phrase[] }
 
@@ -86,16 +87,10 @@ export function sizeOf(p: Piece): Phrase {
 }
 
 /** Rooms drawn lately: the same room is asked for its area, its walls and its layout. */
-const drawn = new WeakMap<Room, Outcome<RoomPlan>>()
+const drawn = remembered(16, draw)
 
 /** A room as a floor. @problem bad-floor, nothing-left, out-of-range */
-export function roomPlan(room: Room): Outcome<RoomPlan> {
-  const known = drawn.get(room)
-  if (known) return known
-  const plan = draw(room)
-  drawn.set(room, plan)
-  return plan
-}
+export const roomPlan = (room: Room): Outcome<RoomPlan> => drawn(room)
 
 function outlineOf(room: Room): Outcome<Floor> {
   if (room.fault) return { ok: false, problem: room.fault }

@@ -2,6 +2,7 @@
 import type { CueHit } from '../../language/cues.ts'
 import type { Heard } from '../../language/hear.ts'
 import type { RuleWords } from '../../language/rule-words.ts'
+import { remembered } from '../../remembered.ts'
 import type { Topic } from '../../reply.ts'
 import { type MeasureName, measureIn } from './measure.ts'
 
@@ -37,16 +38,8 @@ export type FitnessAsk =
   | { readonly is: 'rule' | 'trouble'; readonly name: string }
   | { readonly is: 'measure'; readonly name: MeasureName }
 
-const asks = new WeakMap<RuleWords, FitnessAsk | null>()
-
 /** What the message asks of the rule book, or null; worked out once a message. */
-export function fitnessAsk(heard: Heard): FitnessAsk | null {
-  const known = asks.get(heard.rules)
-  if (known !== undefined) return known
-  const ask = read(heard)
-  asks.set(heard.rules, ask)
-  return ask
-}
+export const fitnessAsk = remembered(4, read)
 
 function read(heard: Heard): FitnessAsk | null {
   const words = heard.rules

@@ -1,3 +1,4 @@
+import { joinPhrases } from '../../join-phrases.ts'
 import { aroundPhrases } from './around.ts'
 import { cautions } from './cautions.ts'
 import { common } from './common.ts'
@@ -18,23 +19,23 @@ import { walls } from './walls.ts'
 import { ownWordPhrases } from './words.ts'
 
 /** The whole English catalogue. A topic with many phrases has a file of its own, joined here. */
-export const phrases = {
-  ...aroundPhrases,
-  ...cautions,
-  ...common,
-  ...shell,
-  ...fields,
-  ...fitness,
-  ...jobs,
-  ...layout,
-  ...layoutExtras,
-  ...names,
-  ...outlines,
-  ...quantities,
-  ...recordPhrases,
-  ...rules,
-  ...shortPhrases,
-  ...trouble,
-  ...walls,
-  ...ownWordPhrases,
-}
+export const phrases = joinPhrases(
+  aroundPhrases,
+  cautions,
+  common,
+  shell,
+  fields,
+  fitness,
+  jobs,
+  layout,
+  layoutExtras,
+  names,
+  outlines,
+  quantities,
+  recordPhrases,
+  rules,
+  shortPhrases,
+  trouble,
+  walls,
+  ownWordPhrases,
+)

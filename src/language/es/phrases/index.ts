@@ -1,3 +1,4 @@
+import { joinPhrases } from '../../join-phrases.ts'
 import { aroundPhrases } from './around.ts'
 import { cautions } from './cautions.ts'
 import { common } from './common.ts'
@@ -19,24 +20,24 @@ import { walls } from './walls.ts'
 import { ownWordPhrases } from './words.ts'
 
 /** The whole Spanish catalogue. A topic with many phrases has a file of its own, joined here. */
-export const phrases = {
-  ...aroundPhrases,
-  ...cautions,
-  ...common,
-  ...fields,
-  ...fitness,
-  ...jobs,
-  ...layout,
-  ...layoutExtras,
-  ...names,
-  ...outlines,
-  ...quantities,
-  ...readings,
-  ...recordPhrases,
-  ...rules,
-  ...shortPhrases,
-  ...shell,
-  ...trouble,
-  ...walls,
-  ...ownWordPhrases,
-}
+export const phrases = joinPhrases(
+  aroundPhrases,
+  cautions,
+  common,
+  fields,
+  fitness,
+  jobs,
+  layout,
+  layoutExtras,
+  names,
+  outlines,
+  quantities,
+  readings,
+  recordPhrases,
+  rules,
+  shortPhrases,
+  shell,
+  trouble,
+  walls,
+  ownWordPhrases,
+)
