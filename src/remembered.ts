@@ -1,14 +1,18 @@
-/** `work` with its last few answers kept: one message asks some things several times over. Not in a WeakMap: what its values reach
- *  outlives the collection of young objects there, so that all of every message would grow old.
- *  @param most answers kept before all are let go */
-export function remembered<K, V>(most: number, work: (key: K) => V): (key: K) => V {
-  const kept = new Map<K, V>()
-  return (key) => {
-    const known = kept.get(key)
-    if (known !== undefined) return known
-    const value = work(key)
-    if (kept.size >= most) kept.clear()
-    kept.set(key, value)
+/** Keeps the last few answers of some work: one message asks some things several times over. The oldest is let go for a new one.
+ *  A ring of its own, not a Map: tables that Map and WeakMap have outgrown or cleared keep all that was in them alive until the
+ *  whole heap is collected, so that everything of every message would grow old.
+ *  @param most answers kept */
+export function remembered<K, V>(most: number): (key: K, work: () => V) => V {
+  const keys: K[] = []
+  const values: V[] = []
+  let next = 0
+  return (key, work) => {
+    const at = keys.indexOf(key)
+    if (at >= 0) return values[at]!
+    const value = work()
+    keys[next] = key
+    values[next] = value
+    next = (next + 1) % most
     return value
   }
 }

@@ -24,10 +24,12 @@ const tileKey = ({ tile, measuredMm }: Tiling): string =>
 /** The facts of each tiling, with the rooms it goes into, in the rooms' order; the facts themselves where there is only one. */
 export function tilings(facts: Facts): readonly Facts[] {
   const rooms = facts.rooms ?? []
-  return rooms.every((room) => room.own === undefined) ? [facts] : grouped(facts)
+  return rooms.every((room) => room.own === undefined) ? [facts] : found(facts, () => grouped(facts))
 }
 
-const grouped = remembered(4, (facts: Facts): readonly Facts[] => {
+const found = remembered<Facts, readonly Facts[]>(4)
+
+function grouped(facts: Facts): readonly Facts[] {
   const rooms = facts.rooms ?? []
   const groups = new Map<string, { tiling: Tiling; rooms: Room[] }>()
   for (const room of rooms) {
@@ -39,7 +41,7 @@ const grouped = remembered(4, (facts: Facts): readonly Facts[] => {
   }
   const rest = untiled(facts)
   return [...groups.values()].map((group) => ({ ...rest, ...group.tiling, rooms: group.rooms }))
-})
+}
 
 /** The facts with each room's tiling given anew: those of the rooms in scope stand in the facts themselves. */
 export function tiledBy(facts: Facts, tiling: (room: Room) => Tiling, inScope: InScope): Facts {

@@ -219,8 +219,10 @@ export function topicNamed(heard: Heard): Topic | null {
   return routeOf(heard)?.topic ?? null
 }
 
+const routes = remembered<Heard, Route | null>(4)
+
 /** The first row that fits, looked for once a message. */
-const routeOf = remembered(4, (heard: Heard): Route | null => ROUTES.find((one) => fits(one, heard)) ?? null)
+const routeOf = (heard: Heard): Route | null => routes(heard, () => ROUTES.find((one) => fits(one, heard)) ?? null)
 
 const SUM_TOPICS: readonly Topic[] = ['tile', 'mortar', 'grout', 'layout', 'levelling', 'order', 'underlayment']
 const RULE_TOPICS: readonly Topic[] = ['trouble', 'joints', 'contact', 'substrate']

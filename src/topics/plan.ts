@@ -12,6 +12,7 @@ import { DEFAULT_KERF_MM, type Reuse, type ReuseRule, reuseOffcuts } from '../co
 import type { Facts, Pattern, Room, Tile } from '../facts.ts'
 import type { Phrase } from '../phrase.ts'
 import { fine, type Outcome } from '../problem.ts'
+import { remembered } from '../remembered.ts'
 import { roomM2 } from './floors.ts'
 import { type RoomPlan, roomPlan } from './room-floor.ts'
 import { runOf, startOf, wallsInRun } from './wall-run.ts'
@@ -162,8 +163,7 @@ export type LayOptions = { readonly rule: ReuseRule; readonly wishes: Wishes; re
 export const USUAL_OPTIONS: LayOptions = { rule: 'factory-edge', wishes: NO_WISHES, mayTurnFace: true }
 
 /** Layouts laid lately: a crew asks about the same floor several times over (and grout? show the math, picture). */
-const kept = new Map<string, Outcome<LaidFloor>>()
-const MOST_KEPT = 64
+const laid = remembered<string, Outcome<LaidFloor>>(16)
 
 /** The same layout laid once: `layRooms`, remembered for the last few floors. */
 export function laidFloor(
@@ -175,12 +175,7 @@ export function laidFloor(
   const { rooms, pattern, roundCorners, tileStands } = facts
   const { lengthMm, widthMm, shape } = tile
   const key = JSON.stringify([rooms, lengthMm, widthMm, shape, jointMm, pattern, roundCorners, tileStands, options])
-  const known = kept.get(key)
-  if (known) return known
-  const laid = layRooms(facts, tile, jointMm, options)
-  if (kept.size >= MOST_KEPT) kept.delete(kept.keys().next().value as string)
-  kept.set(key, laid)
-  return laid
+  return laid(key, () => layRooms(facts, tile, jointMm, options))
 }
 
 /** Smaller tile comes by the sheet and is not laid one by one. */

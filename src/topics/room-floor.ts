@@ -87,10 +87,10 @@ export function sizeOf(p: Piece): Phrase {
 }
 
 /** Rooms drawn lately: the same room is asked for its area, its walls and its layout. */
-const drawn = remembered(16, draw)
+const drawn = remembered<Room, Outcome<RoomPlan>>(16)
 
 /** A room as a floor. @problem bad-floor, nothing-left, out-of-range */
-export const roomPlan = (room: Room): Outcome<RoomPlan> => drawn(room)
+export const roomPlan = (room: Room): Outcome<RoomPlan> => drawn(room, () => draw(room))
 
 function outlineOf(room: Room): Outcome<Floor> {
   if (room.fault) return { ok: false, problem: room.fault }

@@ -38,8 +38,10 @@ export type FitnessAsk =
   | { readonly is: 'rule' | 'trouble'; readonly name: string }
   | { readonly is: 'measure'; readonly name: MeasureName }
 
+const asks = remembered<RuleWords, FitnessAsk | null>(4)
+
 /** What the message asks of the rule book, or null; worked out once a message. */
-export const fitnessAsk = remembered(4, read)
+export const fitnessAsk = (heard: Heard): FitnessAsk | null => asks(heard.rules, () => read(heard))
 
 function read(heard: Heard): FitnessAsk | null {
   const words = heard.rules
