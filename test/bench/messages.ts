@@ -34,15 +34,12 @@ function measure(name: string, kinds: readonly (() => string)[], count: number):
   )
 }
 
-const root = path.join(import.meta.dirname, '../..')
-
-/** The flags that package.json starts a program with. */
-const flagsOf = (script: 'start' | 'ask'): string[] =>
-  project.scripts[script].split(' ').filter((word) => word.startsWith('--'))
+/** The flags of `npm start`. */
+const startFlags = (): string[] => project.scripts.start.split(' ').filter((word) => word.startsWith('--'))
 
 function memory(): void {
   const program = path.join(import.meta.dirname, 'messages/memory.js')
-  const done = spawnSync(process.execPath, [...flagsOf('start'), program], { encoding: 'utf8' })
+  const done = spawnSync(process.execPath, [...startFlags(), program], { encoding: 'utf8' })
   const { startMb, halfMb, endMb } = JSON.parse(done.stdout)
   console.log(
     `  memory with the flags of npm start: ${shown(startMb)} MB resident before, ${shown(endMb)} MB after 100,000 messages,` +
@@ -65,14 +62,14 @@ function medians(commands: Readonly<Record<string, readonly string[]>>, runs: nu
 }
 
 function coldStart(): void {
-  const program = [...flagsOf('ask'), path.join(root, 'adapters/terminal/ask.js')]
+  const program = path.join(import.meta.dirname, '../../adapters/terminal/ask.js')
   const { bare, ...rest } = medians(
     {
       bare: ['-e', '0'],
-      'tile question': [...program, '10x13 shop floor, 18x18 tile, 3/16 joint'],
-      'clock time': [...program, 'set at 2pm, 58F, when can we grout?'],
-      convert: [...program, '130 sf in m2'],
-      'room less a counter': [...program, '10x13 less a 3x4 counter, 18x18'],
+      'tile question': [program, '10x13 shop floor, 18x18 tile, 3/16 joint'],
+      'clock time': [program, 'set at 2pm, 58F, when can we grout?'],
+      convert: [program, '130 sf in m2'],
+      'room less a counter': [program, '10x13 less a 3x4 counter, 18x18'],
     },
     9,
   )
