@@ -163,6 +163,11 @@ function wallWalk(
   return outlined({ told: 'walk', steps }, Math.min(from, walls[0].q.first), walls[walls.length - 1].q.last)
 }
 
+function turnsBetween(reader: Reader, from: number, to: number): boolean {
+  for (let i = from + 1; i < to; i++) if (reader.is(i, 'turn-verb', 'from', 'minus')) return true
+  return false
+}
+
 /** The walls one after the other, the direction of each on one side of its figure. */
 function wallsSaid(reader: Reader, quantities: readonly Quantity[], from: number, step: 1 | -1): WallSaid[] {
   const walls: WallSaid[] = []
@@ -170,10 +175,7 @@ function wallsSaid(reader: Reader, quantities: readonly Quantity[], from: number
     if (said.first < from || !isWall(reader, said)) continue
     const q = withoutLetter(said)
     const way = wayBeside(reader, q, step)
-    const turns = reader.tokens.some(
-      (_, i) => i > (walls.at(-1)?.q.last ?? from) && i < q.first && reader.is(i, 'turn-verb', 'from', 'minus'),
-    )
-    if (way && !turns) walls.push({ q, way })
+    if (way && !turnsBetween(reader, walls.at(-1)?.q.last ?? from, q.first)) walls.push({ q, way })
     else if (walls.length > 0) break
   }
   return walls

@@ -5,8 +5,10 @@ import type { Draft } from './figure.ts'
 import type { Mark } from './lexicon.ts'
 import type { Quantity, Reader } from './measures.ts'
 
-const has = (marks: readonly Mark[], ...concepts: readonly Concept[]): boolean =>
-  marks.some((m) => concepts.includes(m.concept))
+function has(marks: readonly Mark[], ...concepts: readonly Concept[]): boolean {
+  for (const { concept } of marks) if (concepts.includes(concept)) return true
+  return false
+}
 
 /** "half offset", "1/3 offset", "offset 33%": the share as two whole numbers. */
 function offsetOf(reader: Reader, marks: readonly Mark[]): readonly [number, number] | undefined {

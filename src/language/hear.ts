@@ -111,14 +111,22 @@ const isInMetres = ({ parts: [a, b] }: Item): boolean =>
   [a, b].every((q) => q.unit === null && q.token.decimals === 2 && q.n > 1) &&
   Math.max(a.n, b.n) < MOST_METRES
 
+function readerOfTokens(lexicon: Lexicon, tokens: readonly Token[]): { reader: Reader; marks: readonly Mark[] } {
+  const marks = marksOf(lexicon, tokens)
+  return { reader: new Reader(lexicon, tokens, marks), marks }
+}
+
 export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTHING_KNOWN): Heard {
   const plain = plainText(text)
   const { tokens: raw, unreadable } = tokenize(plain.text, lexicon.locale.numbers)
-  const tokens = splitMixed(raw, new Reader(lexicon, raw, marksOf(lexicon, raw)))
-  const marks = marksOf(lexicon, tokens)
-  const reader = new Reader(lexicon, tokens, marks)
+  const asWritten = readerOfTokens(lexicon, raw)
+  const tokens = splitMixed(raw, asWritten.reader)
+  const { reader, marks } = tokens === raw ? asWritten : readerOfTokens(lexicon, tokens)
   const meant = new Set(marks.map((m) => m.concept))
-  const has = (...concepts: readonly Concept[]): boolean => concepts.some((concept) => meant.has(concept))
+  const has = (...concepts: readonly Concept[]): boolean => {
+    for (const concept of concepts) if (meant.has(concept)) return true
+    return false
+  }
   const quantities = joinDashes(quantitiesOf(reader), reader)
   const all = itemsOf(quantities, reader)
   const comma = all.some((item) => item.parts.length > 1 && item.parts.some(hasDecimalComma))

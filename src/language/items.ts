@@ -13,10 +13,11 @@ export type Item = {
 export const isSize = (item: Item): boolean => item.parts.length > 1
 
 /** "12x24 1/8 joint" is a tile and a joint, not 24 1/8: the mixed number is cut where its fraction has a noun of its own. */
-export function splitMixed(tokens: readonly Token[], reader: Reader): Token[] {
-  return tokens.flatMap((token, i) =>
-    token.kind === 'number' && token.whole !== null && isTwo(token, i, reader) ? cut(token) : [token],
-  )
+export function splitMixed(tokens: readonly Token[], reader: Reader): readonly Token[] {
+  const isCut = (token: Token, i: number): boolean =>
+    token.kind === 'number' && token.whole !== null && isTwo(token, i, reader)
+  if (!tokens.some(isCut)) return tokens
+  return tokens.flatMap((token, i) => (token.kind === 'number' && isCut(token, i) ? cut(token) : [token]))
 }
 
 const FINE_PARTS = [1 / 16, 1 / 8, 3 / 16]

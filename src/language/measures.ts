@@ -129,7 +129,7 @@ const PREPOSITION_BEFORE: readonly Concept[] = [
 export class Reader {
   readonly lexicon: Lexicon
   readonly tokens: readonly Token[]
-  private readonly conceptsAt: (Set<Concept> | undefined)[]
+  private readonly conceptsAt: (Concept[] | undefined)[]
 
   constructor(lexicon: Lexicon, tokens: readonly Token[], marks: readonly Mark[]) {
     this.lexicon = lexicon
@@ -138,15 +138,17 @@ export class Reader {
     for (const mark of marks)
       for (let k = 0; k < mark.count; k++) {
         const at = mark.first + k
-        this.conceptsAt[at] ??= new Set()
-        this.conceptsAt[at].add(mark.concept)
+        const here = this.conceptsAt[at]
+        if (here) here.push(mark.concept)
+        else this.conceptsAt[at] = [mark.concept]
       }
   }
 
   /** Whether the token stands in a word or phrase of one of these meanings. */
   is(i: number, ...concepts: readonly Concept[]): boolean {
     const here = this.conceptsAt[i]
-    return here !== undefined && concepts.some((c) => here.has(c))
+    if (here !== undefined) for (const concept of concepts) if (here.includes(concept)) return true
+    return false
   }
 
   sign(i: number): string {

@@ -307,19 +307,23 @@ function bestTogether(
   let best: readonly Choice[] = []
   let bestCost = Infinity
   let nextCost = Infinity
-  const walk = (k: number, taken: readonly Choice[]): void => {
+  const taken: Choice[] = []
+  const walk = (k: number): void => {
     if (k === block.length) {
       const cost = joint(taken, hints)
       if (cost < bestCost) {
         if (best.some((c, i) => c.role !== taken[i].role)) nextCost = bestCost
-        best = taken
+        best = [...taken]
         bestCost = cost
       } else if (cost < nextCost && best.some((c, i) => c.role !== taken[i].role)) nextCost = cost
       return
     }
-    for (const choice of block[k]) walk(k + 1, [...taken, choice])
+    for (const choice of block[k]) {
+      taken[k] = choice
+      walk(k + 1)
+    }
   }
-  walk(0, [])
+  walk(0)
   return { choices: best, margin: nextCost - bestCost }
 }
 
