@@ -43,8 +43,10 @@ export const tellsCountry = (heard: Heard): boolean =>
 
 /** "go back to wash-up": a job that was put aside, by its name. */
 export const namesParked = (heard: Heard, memory: Memory): boolean => {
+  // The name is looked for last: few channels have put a job aside.
+  if (memory.parked.length === 0 || !statesNothing(heard)) return false
   const { name } = heard.commands
-  return name !== null && statesNothing(heard) && memory.parked.some(({ job }) => job.name?.toLowerCase() === name)
+  return name !== null && memory.parked.some(({ job }) => job.name?.toLowerCase() === name)
 }
 
 function commands(heard: Heard, memory: Memory): boolean {
