@@ -208,6 +208,19 @@ export const optionsOf = (facts: Facts): LayOptions => ({
 /** A cut by its box and the size of tile it comes from, and the piece itself where it was cut out one by one. */
 type Cut = { readonly box: PieceWanted; readonly size: number; readonly piece: CutPiece | null }
 
+/** Whether a room's tile lies across that of another: its cuts are turned before they come out of the same tiles. */
+const liesAcross = (a: LayoutSpec['tile'], b: LayoutSpec['tile']): boolean =>
+  a.lengthMm !== a.widthMm && a.lengthMm === b.widthMm && a.widthMm === b.lengthMm
+
+const TURNED: Readonly<Record<Side, Side>> = { left: 'bottom', bottom: 'right', right: 'top', top: 'left' }
+
+const quarterTurned = ({ wMm, hMm, factory = [], ...piece }: PieceWanted): PieceWanted => ({
+  ...piece,
+  wMm: hMm,
+  hMm: wMm,
+  factory: factory.map((side) => TURNED[side]),
+})
+
 /** Tiles for the cuts: by boxes, or with halves of slanting cuts paired where that takes fewer. A fresh tile each pairs none. */
 function reused(cuts: readonly Cut[], stock: LayoutSpec['tile'], { rule, mayTurnFace }: LayOptions): Outcome<Reuse> {
   const planned = (some: readonly Cut[]): Outcome<Reuse> => {
@@ -307,16 +320,24 @@ export function layRooms(
       options.wishes,
     )
     if (!start.ok) return start
-    const { layout } = start.value
+    const { layout, spec } = start.value
+    const across = rooms.length > 0 && liesAcross(spec.tile, rooms[0].start.spec.tile)
     const grouped = layout.cut > 0 ? plainCuts(plan.value.floor, start.value.spec) : null
     if (grouped)
-      for (const cut of grouped) pieces.push({ box: wanted(cut, cut.count * room.count), size: 0, piece: null })
+      for (const cut of grouped) {
+        const box = wanted(cut, cut.count * room.count)
+        pieces.push({ box: across ? quarterTurned(box) : box, size: 0, piece: null })
+      }
     else if (layout.cut > 0) {
       const cuts = cutPieces(plan.value.floor, start.value.spec)
       if (!cuts.ok) return cuts
       const twoSizes = start.value.spec.pattern.kind === 'two-size'
       for (const piece of cuts.value.cuts)
-        pieces.push({ box: wanted(piece, room.count), size: twoSizes ? piece.cell.family : 0, piece })
+        pieces.push({
+          box: across ? quarterTurned(wanted(piece, room.count)) : wanted(piece, room.count),
+          size: twoSizes ? piece.cell.family : 0,
+          piece: across ? null : piece,
+        })
     }
     rooms.push({ ...plan.value, start: start.value })
     sum.cells += layout.cells * room.count

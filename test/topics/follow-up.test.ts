@@ -37,6 +37,8 @@ const TALKS: readonly Talk[] = [
     ['shop floor 10x13 18x18', 'same thing in the mudroom 6x8', 'add the closet 3x4', 'recap'],
     { values: { area_m2: sf(142) } },
   ],
+  // a room whose tile runs across that of another: each alone takes 96 and 20 with spares, off-cuts of one may serve the other
+  [['kitchen 10x13, bath 6x6, tile 12x24'], { topic: 'tile', values: { area_m2: sf(166), tile_count: [85, 116] } }],
   // jobs by name, and saying no
   [
     ['call it bakery', FLOOR, 'new job cafe', '8x10 12x12', 'go back to bakery'],

@@ -85,7 +85,7 @@ export const commands: CommandLocale = {
       'registro de la obra|registro del trabajo',
     ],
     remind: [
-      'recuerdame|recuerdanos|recuerdeme|acuerdame|acuerdanos|hazme acordar|haznos acordar',
+      'recuerdame|recuerdanos|recuerdeme|recordarme|recordarnos|me recuerdas|nos recuerdas|me avisas|nos avisas|acuerdame|acuerdanos|hazme acordar|haznos acordar',
       'avisame|avisanos|aviseme|avisa$|avisa cuando|dime cuando|diganos cuando|dinos cuando + !fue',
       'pon una alarma|ponme una alarma|alarma para|pon un recordatorio|ponme un recordatorio|pon un aviso|ponme un aviso',
     ],
@@ -278,6 +278,11 @@ export const commands: CommandLocale = {
   reminding: [
     'recuerdame',
     'recuerdanos',
+    'recordarme',
+    'recordarnos',
+    'me recuerdas',
+    'nos recuerdas',
+    'me avisas',
     'recuerda',
     'acuerdame',
     'avisame',

@@ -95,6 +95,10 @@ function withReminders(told: Told, brief: Brief, meaning: Meaning): Told {
     ? running.map((p) => p.about)
     : (['grout', 'walk', 'heavy'] as const).filter((w) => asked && heard.has(w))
   const reminders: Reminding[] = remindersOf(told.values ?? {}, start, brief, only)
+  const alike = reminders.every(({ id, at }) =>
+    running.some((p) => p.id === id && p.dueMs === Temporal.Instant.from(at).epochMilliseconds),
+  )
+  if (moves && alike) return told
   if (reminders.length === 0)
     return asked ? { ...told, details: [...(told.details ?? []), say('remind.when-set')] } : told
   // Told anew: what was promised for the time before is not sent.
