@@ -100,7 +100,10 @@ const escaped = (text: string): string => text.replaceAll(/[.*+?^${}()|[\]\\]/g,
 export function roomsNamed(text: string, rooms: readonly Room[]): readonly Room[] {
   const spans = rooms.flatMap((room) => {
     if (room.name === undefined) return []
-    const name = new RegExp(`(?<![\\p{L}\\p{N}])${escaped(singular(room.name))}s?(?![\\p{L}\\p{N}])`, 'gu')
+    const name = new RegExp(
+      `(?<![\\p{L}\\p{N}])${escaped(singular(room.name)).replaceAll(' ', '[ -]?')}s?(?![\\p{L}\\p{N}])`,
+      'gu',
+    )
     return [...text.matchAll(name)].map((m) => ({ room, from: m.index, to: m.index + m[0].length }))
   })
   const whole = spans.filter(

@@ -78,7 +78,9 @@ function temperature(context: Figure): boolean {
           : at('night')
             ? 'low'
             : 'air'
-  draft.temperatures = [...(draft.temperatures ?? []), { c: q.si as number, of }]
+  const cold = q.unit === 'degree' && of === 'low' && !context.metric && q.n >= SITE_F[0]
+  const c = cold ? toSi(q.n, 'f') : (q.si as number)
+  draft.temperatures = [...(draft.temperatures ?? []), { c, of }]
   return true
 }
 
@@ -179,7 +181,8 @@ function bareTemperature(context: Figure): boolean {
   // "its 50, when can we grout"
   const waits = reader.is(q.first - 1, 'is') && q.n >= 35 && context.nouns.length === 0 && speaksOfWaits(reader)
   if (!before && !after && !at && !waits && !bareSite(context)) return false
-  const unit = before || after || at || waits || metric || q.n < SITE_F[0] ? 'degree' : 'f'
+  // A night of 38 among feet and inches is Fahrenheit; 14 can only be Celsius.
+  const unit = metric || q.n < SITE_F[0] ? 'degree' : 'f'
   return temperature({ ...context, q: { ...q, unit, dimension: 'temperature', si: toSi(q.n, unit) } })
 }
 

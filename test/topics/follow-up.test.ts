@@ -39,6 +39,13 @@ const TALKS: readonly Talk[] = [
   ],
   // a room whose tile runs across that of another: each alone takes 96 and 20 with spares, off-cuts of one may serve the other
   [['kitchen 10x13, bath 6x6, tile 12x24'], { topic: 'tile', values: { area_m2: sf(166), tile_count: [85, 116] } }],
+  [
+    ['10x13 shop floor 18x18', 'and for the wash-up 8x10', 'forget the wash-up'],
+    { topic: 'tile', values: { area_m2: sf(130) } },
+  ],
+  [['set at 10am', 'slab is 52', 'recap'], { topic: 'job', says: /the slab at 52 °F/ }],
+  [['set at 10am', 'slab is 52'], { topic: 'cure', values: { grout_after_h: [38, 50] } }],
+  [['nights drop to 40', 'recap'], { says: /nights at 40 °F/ }],
   // jobs by name, and saying no
   [
     ['call it bakery', FLOOR, 'new job cafe', '8x10 12x12', 'go back to bakery'],

@@ -51,6 +51,11 @@ const TALKS: readonly Talk[] = [
     ['mudroom 6x9', 'used 5 bags on 300 sf'],
     { values: { mortar_area_done_m2: sf(300) }, says: /300 sf logged is more than the floor’s 54 sf\. It is kept/ },
   ],
+  [
+    ['used 2 bags on 90 sf', 'that was grout not mud'],
+    { topic: 'log', values: { grout_bags_used: 2, grout_area_done_m2: sf(90), mortar_bags_used: null } },
+  ],
+  [['hall is 3x12', 'used two bags on the hall'], { says: /The whole floor is logged/ }],
   // enough?
   [['used 3 bags on 130 sf', '2 left, enough?'], { topic: 'log', says: /^How much floor is left/ }],
   [['used 3 bags on 130 sf', '2 left, enough?', '60 to go'], { says: /^Yes, enough mortar.*you have 2/ }],

@@ -46,6 +46,7 @@ const TALKS: readonly Talk[] = [
   [['set at 2pm, 70F'], { values: { grout_after_h: 24 } }],
   [['site is 60F', 'set at 2pm', '45'], { topic: 'cure', says: /night|grout/i, not: /what’s the low/ }],
   [['site is 60F', 'set at 2pm', 'low 45', 'recap'], { says: /nights at 45 °F/ }],
+  [['set at 2pm, high 60 low 38, when can we grout'], { ok: false, topic: 'cure', says: /38 °F is too cold/ }],
   // no temperature
   [['shop has 61 tiles', 'recap'], { not: /°F/ }],
   [['shop is 61 sf', 'recap'], { not: /°F/, values: { area_m2: sf(61) } }],

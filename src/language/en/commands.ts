@@ -35,7 +35,7 @@ export const commands: CommandLocale = {
     ],
     'start-over': [
       'start over|start fresh|start again|start from scratch',
-      'reset$',
+      'reset$ + !temp + !joint + !time + !clock + !room + !trowel + !heat',
       'clear the job|clear it|clear all|clear everything',
       'wipe it|wipe the slate',
       'from scratch$',
@@ -96,7 +96,7 @@ export const commands: CommandLocale = {
       'remind|remnd|reminde',
       'ping me|ping us',
       'let me know when|let us know when|tell me when|tell us when|alert me|alert us',
-      'set a timer|timer for',
+      'set a timer|timer for|timer$ + !cancel + !stop',
     ],
     reminders: [
       'reminders$ + !cancel + !stop + !delete',

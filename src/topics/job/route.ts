@@ -19,6 +19,8 @@ const statesNothing = (heard: Heard): boolean =>
 /** What kind of message for the job this is; null for one that asks something of the trade. */
 export function steers(heard: Heard, memory: Memory): 'job' | 'log' | null {
   if (heard.problem) return null
+  // A wait or a mix asked before is told again with it.
+  if (statesSite(heard)) return memory.talk !== null && GOES_BY_SITE.includes(memory.talk.topic) ? null : 'job'
   if (commands(heard, memory)) return 'job'
   // "4 bags and 60 tiles on hand, what's missing?" asks for a list.
   if (heard.has('missing') && heard.commands.command === null) return null
@@ -51,7 +53,6 @@ export const namesParked = (heard: Heard, memory: Memory): boolean => {
 
 function commands(heard: Heard, memory: Memory): boolean {
   if (startsBucket(heard)) return true
-  if (statesSite(heard)) return memory.talk === null || !GOES_BY_SITE.includes(memory.talk.topic)
   const { command, zone, yes } = heard.commands
   // "the grout one" counts nothing.
   const bare = heard.quantities.every((q) => q.token.spelled && q.n === 1 && q.unit === null)

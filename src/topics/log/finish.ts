@@ -84,6 +84,8 @@ export function finishOf(
   const have = told.haveBags ?? log.leftBags
   const base = { ...(stuff === 'mortar' ? { mortar_coverage_m2_per_bag: worked.value.m2PerPack } : {}) }
   const learns = stretches.length > 0 ? [say('log.rate', { coverage: area(worked.value.m2PerPack) })] : []
+  if (leftM2 !== null && leftM2 < NOTHING_M2 && !over)
+    return fine({ lines: learns, answer: say('log.all-done'), warnings, working: [], values: base })
   if (leftM2 === null || over) return fine({ lines: learns, answer: null, warnings, working: [], values: base })
   return fine(tellFinish(worked.value, leftM2, have, prior, stuff, { lines: learns, warnings, values: base }))
 }
@@ -96,6 +98,9 @@ function isCutWaste(brief: Brief, job: Job, stuff: Stuff, facts: Facts): boolean
   const box = facts.boxTiles ?? 1
   return takes !== null && tiles <= Math.ceil(takes / box) * box
 }
+
+/** Less than a hand's breadth of floor. [m2] */
+const NOTHING_M2 = 0.01
 
 /** Past the floor by more than a tape is off. */
 const OVER_SHARE = 1.02

@@ -26,11 +26,23 @@ export function stuffOf(heard: Heard, memory: Memory): Stuff {
 
 /** Everything a message logs, in a statement or beside a question. */
 export function readUses(heard: Heard, memory: Memory): UseBody[] {
+  const renamed = renamedUse(heard, memory)
+  if (renamed) return [renamed]
   const binned = binnedUse(heard, memory)
   if (binned) return [binned]
   const bags = bagUse(heard, memory) ?? bareUse(heard, memory)
   const tiles = heard.has('bag', 'kit') || !bags ? tileUses(heard, memory, areaOf(heard, memory)) : []
   return [...(bags ? [bags] : []), ...tiles]
+}
+
+/** "that was grout not mud": the log before, of the other stuff. */
+function renamedUse(heard: Heard, memory: Memory): UseBody | null {
+  const last = memory.job.uses.at(-1)
+  if (!last || last.stuff === 'tile' || heard.quantities.length > 0 || !isCorrection(heard, memory)) return null
+  const other = last.stuff === 'mortar' ? 'grout' : 'mortar'
+  if (!heard.has(other)) return null
+  const { id: _i, at: _a, person: _p, personName: _n, messageId: _m, trowel: _t, backButter: _b, ...told } = last
+  return { ...told, stuff: other }
 }
 
 const areaOf = (heard: Heard, memory: Memory): number | undefined =>

@@ -164,6 +164,7 @@ export const jobs = {
   'log.reason-joint': 'wider joints: {joint} would be all of it',
   'log.reason-grout-waste': 'left in the bucket and on the tile: {share} would be all of it',
   'log.grout-light-check': 'Press one with a margin float, and look for pinholes.',
+  'log.all-done': 'The whole floor is logged: nothing to go.',
   'log.buttered': 'back-buttered',
   'log.bare': 'not back-buttered',
   'log.should-cover': '{trowel}, {buttered}: a {bag} bag should cover {low} to {high}, usually {usual}.',

@@ -165,6 +165,7 @@ export const jobs = {
   'log.reason-joint': 'juntas más anchas: {joint} lo explicarían todo',
   'log.reason-grout-waste': 'lo que queda en la cubeta y sobre la loseta: {share} lo explicaría todo',
   'log.grout-light-check': 'Aprieta una con la llana de goma y busca poros.',
+  'log.all-done': 'Todo el piso está anotado: no falta nada.',
   'log.buttered': 'con reverso untado',
   'log.bare': 'sin untar el reverso',
   'log.should-cover': '{trowel}, {buttered}: un bulto de {bag} debe rendir {low} a {high}, normal {usual}.',
