@@ -8,6 +8,7 @@ import { hours, instant, named, type Phrase, say, temperature, word } from '../p
 import { clockRules, cureLimits } from '../practice.ts'
 import { fine, type Outcome } from '../problem.ts'
 import type { Grout, Mortar, Wait } from '../settings.ts'
+import { asksSomething } from './job/asks.ts'
 import { temperaturesOf } from './site.ts'
 import { groutOf, knownTile, mortarOf } from './stuff.ts'
 import { type Brief, type Source, sourceOf, type Told } from './topic.ts'
@@ -120,6 +121,9 @@ function startOf(brief: Brief): string | null {
     heard.has('set-verb', 'grouted-verb') && !heard.has('make-it', 'no-correction') ? null : before,
   )
   if (before === null || moment === null || heard.has('set-verb', 'grouted-verb')) return moment?.iso ?? before
+  // "can we grout tomorrow at 8?": the hour asked about, not the setting's.
+  const retold = heard.has('make-it', 'no-correction') || (heard.has('is') && !asksSomething(heard))
+  if (!retold) return before
   // "it was 58 this morning", "it's 65 now": of the temperature, not of the setting.
   const tells = moment.clock || (moment.dated && brief.heard.facts.temperatures === undefined)
   return tells ? moment.iso : before
