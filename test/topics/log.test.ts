@@ -56,6 +56,8 @@ const TALKS: readonly Talk[] = [
     { topic: 'log', values: { grout_bags_used: 2, grout_area_done_m2: sf(90), mortar_bags_used: null } },
   ],
   [['hall is 3x12', 'used two bags on the hall'], { says: /The whole floor is logged/ }],
+  [['used 2.5 bags on 100', 'another 2 on 90'], { values: { mortar_bags_used: 4.5, mortar_area_done_m2: sf(190) } }],
+  [[TILED, 'laid 22 tiles', '24 more after'], { topic: 'log', values: { tiles_set: 46 } }],
   // enough?
   [['used 3 bags on 130 sf', '2 left, enough?'], { topic: 'log', says: /^How much floor is left/ }],
   [['used 3 bags on 130 sf', '2 left, enough?', '60 to go'], { says: /^Yes, enough mortar.*you have 2/ }],

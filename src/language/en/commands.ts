@@ -28,7 +28,7 @@ export const commands: CommandLocale = {
       'oops$',
     ],
     history: [
-      'who changed|who set the|who set it|who said|who made|who put|who did|who logged|who told|who dropped|who added',
+      'who changed|whos been|who has been|who set the|who set it|who said|who made|who put|who did|who logged|who told|who dropped|who added',
       'history$',
       'change log|log of changes|what changed + !since + !order',
       'when did + change',
@@ -135,7 +135,7 @@ export const commands: CommandLocale = {
       'chipped|cracked|dropped + !another bag + !open + !grout + !joint + !slab + !concrete + !why',
     ],
     binned: [
-      'binned|went bad|gone bad|bin the|chucked|dumped|tossed|threw out|threw away|thrown out|trashed|wasted|went off|scrapped|lost a batch|kicked off|set up in the bucket',
+      'binned|bin that|bin it|toss it|toss that|went bad|gone bad|bin the|chucked|dumped|tossed|threw out|threw away|thrown out|trashed|wasted|went off|scrapped|lost a batch|kicked off|set up in the bucket',
     ],
     batch: ['batch|batches|a mix$|the mix$|bucket of|half a bucket'],
     gets: [

@@ -4,6 +4,7 @@ import type { Memory } from '../../jobs/memory.ts'
 import type { Heard } from '../../language/hear.ts'
 import type { Loose } from '../../language/singles.ts'
 import { roomM2 } from '../floors.ts'
+import { asksSomething } from '../job/asks.ts'
 import { bareCount, countOf, SQFT, TILE_NOUNS } from './counts.ts'
 
 const CLOCK = /\d\s?[ap]\.?m\b|\d:\d\d|o'?clock/
@@ -123,7 +124,9 @@ function bareUse(heard: Heard, memory: Memory): UseBody | null {
   const bags = first.q.n
   const m2 = areaOf(heard, memory) ?? bareArea(others, bags, memory)
   if (log.has('left') && ofBags && heard.items.length === 1) return { stuff, leftBags: bags }
-  const told = log.has('used') || (corrects && ofBags)
+  // "another 2 on 90", after bags.
+  const more = ofBags && m2 !== undefined && heard.has('more-word')
+  const told = log.has('used') || more || (corrects && ofBags)
   return told && (m2 !== undefined || (spokenOf && others.length === 0))
     ? { stuff, bags, ...given('m2', m2), ...isTotal(heard) }
     : null
@@ -150,6 +153,13 @@ function tileUses(heard: Heard, memory: Memory, m2: number | undefined): UseBody
   if (left) return leftOver(heard, named ?? (memory.job.uses.at(-1)?.stuff === 'tile' ? bareCount(heard) : null))
   const bag = heard.has('bag', 'kit')
   const timed = isClocked(heard) || heard.has('time-word', 'at')
+  const last = memory.job.uses.at(-1)
+  // "24 more after", after tiles that were set.
+  const more = last?.stuff === 'tile' && last.tiles !== undefined && heard.has('more-word') && !bag
+  if (more && named === null && !timed && !asksSomething(heard)) {
+    const count = bareCount(heard)
+    return count === null ? [] : [{ stuff: 'tile', tiles: count }]
+  }
   const tiles = named ?? (log.has('set-tiles') && !bag ? bareCount(heard) : null)
   if (
     tiles !== null &&
