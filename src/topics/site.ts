@@ -10,7 +10,7 @@ import type { Brief } from './topic.ts'
 const FACT_OF = { air: 'siteC', high: 'siteC', slab: 'siteSlabC', low: 'siteLowC' } as const
 
 /** The lasting facts that temperatures told of the site are. */
-export function siteFacts(said: readonly SaidTemperature[] = []): Facts {
+export function siteFacts(said: readonly SaidTemperature[] = []): Pick<Facts, 'siteC' | 'siteSlabC' | 'siteLowC'> {
   const facts: { siteC?: number; siteSlabC?: number; siteLowC?: number } = {}
   for (const { c, of } of said) if (of !== 'reference') facts[FACT_OF[of]] = c
   return facts

@@ -47,6 +47,7 @@ const TALKS: readonly Talk[] = [
   [['site is 60F', 'set at 2pm', '45'], { topic: 'cure', says: /night|grout/i, not: /what’s the low/ }],
   [['site is 60F', 'set at 2pm', 'low 45', 'recap'], { says: /nights at 45 °F/ }],
   [['set at 2pm, high 60 low 38, when can we grout'], { ok: false, topic: 'cure', says: /38 °F is too cold/ }],
+  [["it's 40 in here, is that ok"], { topic: 'job', says: /40 °F is below the 50 °F/ }],
   // no temperature
   [['shop has 61 tiles', 'recap'], { not: /°F/ }],
   [['shop is 61 sf', 'recap'], { not: /°F/, values: { area_m2: sf(61) } }],

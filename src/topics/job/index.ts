@@ -16,7 +16,7 @@ import { fine, type Outcome, refuse } from '../../problem.ts'
 import { isMixed, sameRoom, tiledBy, tilingOf, untiled } from '../../room-tiles.ts'
 import { floorSum } from '../floors.ts'
 import { logValues } from '../log/values.ts'
-import { siteFacts, statesSite } from '../site.ts'
+import { statesSite } from '../site.ts'
 import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
 import { changeOrder, markPoint } from './change-order.ts'
@@ -24,6 +24,7 @@ import { lasting, numberIn, quantitiesOf, tilesBySize, type Values } from './qua
 import { signOff } from './record.ts'
 import { bucket, cancelLast, cancelReminders, listReminders, remind, snooze, upcoming } from './remind.ts'
 import { namesParked, startsBucket, tellsCountry } from './route.ts'
+import { keepSite } from './site.ts'
 import { changePhrase, factPhrase, factPhrases, factWord, jobName, logLines, whatChanged } from './tell.ts'
 
 export function job(brief: Brief): Outcome<Told> {
@@ -354,28 +355,6 @@ function keep(brief: Brief): Told {
     details: held.details,
     values: held.values,
     entries: keys.length > 0 ? [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts } }] : [],
-    offers: ['undo'],
-  }
-}
-
-/** "site is 58F": what waits and mixing go by from now on. */
-function keepSite(brief: Brief): Told {
-  const { memory } = brief
-  const site = siteFacts(brief.heard.facts.temperatures)
-  const facts = { ...memory.facts, ...site }
-  const keys = Object.keys(site) as FactName[]
-  const running = memory.promised.some(
-    (p) => p.about !== 'note' && p.dueMs > Temporal.Instant.from(brief.now).epochMilliseconds,
-  )
-  return {
-    topic: 'job',
-    answer: say('job.site', { list: keys.flatMap((key) => factPhrase(key, facts, brief.metric) ?? []) }),
-    details: [...(running ? [say('job.site-running')] : [])],
-    values: factValues(facts),
-    entries:
-      differing(memory.facts, facts).length > 0
-        ? [{ kind: 'facts', version: ENTRY_VERSIONS.facts, body: { facts } }]
-        : [],
     offers: ['undo'],
   }
 }
