@@ -257,6 +257,8 @@ function isFollowUp(heard: Heard, named: Topic | null): boolean {
       'dry',
       'wet',
       'exterior',
+      'sun',
+      'heated',
       'metric-word',
       'imperial-word',
     )
@@ -408,7 +410,7 @@ function withRooms(heard: Heard, memory: Memory, base: Facts): RoomsSaid {
   const adds =
     heard.has('add') ||
     (!isQuestion(heard) &&
-      !heard.has('same') &&
+      (!heard.has('same') || heard.has('same-tile')) &&
       rooms.every((r) => r.name !== undefined) &&
       !heard.has('no-correction', 'make-it'))
   const corrects = heard.has('no-correction', 'make-it')
@@ -499,7 +501,7 @@ function jobAfter(heard: Heard, memory: Memory, said: Facts, topic: Topic | null
   const changes = heard.has(...CHANGE_WORDS) && !heard.has('what-if')
   const first = !hasFloor(memory.facts) && (said.rooms !== undefined || said.areaM2 !== undefined)
   // "same but 24x24" asks the last question with another figure: that is talk.
-  const repeats = heard.has('same') && !changes && memory.talk !== null
+  const repeats = heard.has('same') && !heard.has('same-tile') && !changes && memory.talk !== null
   const stated = (states || changes || first) && !repeats
   const site = topic !== 'convert' && keepsSite(heard) ? siteFacts(said.temperatures) : {}
   const lasting = {

@@ -38,6 +38,7 @@ export const LAYOUT_CONCEPTS = [
   // rooms tiled differently
   'laid-in',
   'all-rooms',
+  'same-tile',
   // pictures
   'dark-word',
   // walls

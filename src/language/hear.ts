@@ -301,7 +301,18 @@ function hintsFor(draft: Draft, room: boolean, reader: Reader, context: HearCont
     !has('tile', 'plank', 'mosaic', 'porcelain', 'clip', 'flange', 'build-up', 'undercut', 'under-counter', 'step-to')
   const wantsRoom = room || (context.roomRather === true && !has('tile', 'plank', 'mosaic', 'clip'))
   const twoSizes = has('two-size-word', 'inset-word')
-  return { goods, twoSizes, hasRoom: context.hasRoom, hasTile: context.hasTile, hasArea, wantsRoom, sums, metric }
+  const sameTile = has('same-tile')
+  return {
+    goods,
+    twoSizes,
+    sameTile,
+    hasRoom: context.hasRoom,
+    hasTile: context.hasTile,
+    hasArea,
+    wantsRoom,
+    sums,
+    metric,
+  }
 }
 
 function readTile(sizes: readonly Size[], metric: boolean, mosaic: boolean, draft: Draft, notes: HeardNote[]): void {

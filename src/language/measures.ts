@@ -195,6 +195,8 @@ export class Reader {
         count: dot + found.count + this.degrees(i + dot + found.count).count - 1,
       }
     if (this.word(i) === 'in' && this.isPreposition(i, before)) return null
+    // "12x14 L less 4x6": a letter for the shape, no litres.
+    if (found.unit === 'l' && this.is(i + 1, 'minus') && this.sign(i - 2) === 'x') return null
     return { unit: found.unit, count: dot + found.count }
   }
 

@@ -32,6 +32,8 @@ export type SizeHints = {
   readonly sums: boolean
   /** A pattern of a large and a small tile is spoken of. */
   readonly twoSizes: boolean
+  /** The tile is the one told before: "same tile". */
+  readonly sameTile: boolean
   readonly metric: boolean
 }
 
@@ -172,6 +174,16 @@ type Choice = {
   readonly cost: number
   /** "in 18x18", "with 8x48": what stands before it says that a floor is laid in it. */
   readonly led: boolean
+  /** It stands right behind the size before, nothing between. */
+  readonly follows: boolean
+}
+
+/** "8 in hex 10x12": the hexagon belongs to the figure before it. */
+function isOfFigure({ mark, after }: Noun, reader: Reader): boolean {
+  if (after || mark.concept !== 'hexagon') return false
+  const at = [1, 2].map((k) => mark.first - k).find((i) => reader.number(i) !== null)
+  const number = at === undefined ? null : reader.number(at)
+  return number !== null && at !== undefined && (at === mark.first - 1 || reader.unit(at + 1, number) !== null)
 }
 
 function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: SizeHints): Choice[] {
@@ -183,12 +195,13 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
   const purpose =
     reader.is(item.first - 1, 'for', 'in-a') || (reader.is(item.first - 1, 'the') && reader.is(item.first - 2, 'for'))
   const led = reader.is(item.first - 1, 'laid-in', 'with')
+  const follows = reader.number(item.first - 1) !== null
   // "120x140 less 30x50": what something is taken from is no tile.
   const lessened = reader.is(item.last + 1, 'minus')
   const choices: Choice[] = []
   const roles: SizeRole[] = ['room', 'tile', 'notch', 'sheet', 'opening', 'lumber', 'void']
-  if (holed) choices.push({ role: 'hole', noun: nouns[0] ?? null, cost: -3, led })
-  if (dashed) choices.push({ role: 'hole', noun: null, cost: hints.sums ? -2.5 : -0.5, led })
+  if (holed) choices.push({ role: 'hole', noun: nouns[0] ?? null, cost: -3, led, follows })
+  if (dashed) choices.push({ role: 'hole', noun: null, cost: hints.sums ? -2.5 : -0.5, led, follows })
   for (const role of roles) {
     const base =
       misfit(role, item.parts, hints) +
@@ -196,12 +209,12 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
       (purpose && role === 'room' ? 1 : 0) -
       (led && role === 'tile' ? 1 : 0) +
       (lessened && role === 'tile' ? 1.5 : 0)
-    choices.push({ role, noun: null, cost: base + NO_NOUN_COST, led })
+    choices.push({ role, noun: null, cost: base + NO_NOUN_COST, led, follows })
     for (const noun of nouns) {
-      if (ROLE_OF_NOUN[noun.mark.concept] !== role) continue
+      if (ROLE_OF_NOUN[noun.mark.concept] !== role || isOfFigure(noun, reader)) continue
       const side = noun.after === nounFirst ? 0.6 : 0
       const stands = STANDS.has(noun.mark.concept) ? 2.5 : 0
-      choices.push({ role, noun, cost: base - NOUN_GAIN + 0.35 * (noun.distance - 1) + side - stands, led })
+      choices.push({ role, noun, cost: base - NOUN_GAIN + 0.35 * (noun.distance - 1) + side - stands, led, follows })
     }
   }
   if (!holed)
@@ -209,10 +222,10 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
       if (ROLE_OF_NOUN[noun.mark.concept] === 'hole') {
         // "2x4 island tile 18x18": the size right before it is the island's.
         const beside = noun.after && noun.distance === 1 ? 2.4 : 0
-        choices.push({ role: 'hole', noun, cost: -1 - beside + 0.35 * (noun.distance - 1), led })
+        choices.push({ role: 'hole', noun, cost: -1 - beside + 0.35 * (noun.distance - 1), led, follows })
       }
   for (const noun of nouns)
-    if (ROLE_OF_NOUN[noun.mark.concept] === 'bump') choices.push({ role: 'bump', noun, cost: -1.5, led })
+    if (ROLE_OF_NOUN[noun.mark.concept] === 'bump') choices.push({ role: 'bump', noun, cost: -1.5, led, follows })
   return choices
     .filter((c) => c.cost < 7)
     .toSorted((x, y) => x.cost - y.cost)
@@ -243,6 +256,7 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
   if (tiles > 1)
     cost += (hints.twoSizes && tiles === 2 ? 0 : isTileByRoom(choices, hints.hasRoom) ? 0.3 : 2) * (tiles - 1)
   if (hints.twoSizes && tiles < 2) cost += 0.8
+  if (hints.sameTile) cost += 6 * tiles
   if (hints.goods && sheets === 0) cost += 1.6 * tiles
   if (sheets > 1) cost += 2 * (sheets - 1)
   if (sheets > 0 && rooms === 0 && !hints.hasRoom && !hints.hasArea) cost += 1.6
@@ -253,7 +267,8 @@ function joint(choices: readonly Choice[], hints: SizeHints): number {
   return cost
 }
 
-/** Rooms each with a tile of its own: "shop 10x13 18x18, mudroom 8x12 8x48", or the tile first. Each is named, or its tile led in by a word. */
+/** Rooms each with a tile of its own: "shop 10x13 18x18, mudroom 8x12 8x48", or the tile first. Each is named, or its tile led
+ *  in by a word or right behind it. */
 function isTileByRoom(choices: readonly Choice[], roomsKnown: boolean): boolean {
   const told = choices.filter((c) => c.role === 'room' || c.role === 'tile')
   // "shop floor in 18x18, mudroom in 8x48": the rooms were told before.
@@ -267,7 +282,9 @@ function isTileByRoom(choices: readonly Choice[], roomsKnown: boolean): boolean 
   return groups.every(
     (group) =>
       group.filter((c) => c.role === 'tile').length === 1 &&
-      group.some((c) => (c.role === 'room' ? c.noun !== null : c.led || c.noun?.mark.concept === 'house-part')) &&
+      group.some((c) =>
+        c.role === 'room' ? c.noun !== null : c.led || c.follows || c.noun?.mark.concept === 'house-part',
+      ) &&
       group.some((c) => c.role === 'room'),
   )
 }

@@ -406,6 +406,13 @@ describe('movement joints', () => {
     expect(ask('6x7 12x12 layout').details.join()).not.toMatch(/Sun, wet or heated\?/)
   })
 
+  test('the answer to it is one word', () => {
+    const crew = new Crew()
+    crew.say('40x22 hall 24x24 layout')
+    expect(crew.say('its in full sun').values['movement_spacing_m']).toBeCloseTo(3.6576, 4)
+    expect(crew.say('heated').topic).toBe('layout')
+  })
+
   test('a joint in the slab is carried up', () => {
     expect(ask('40x60 18x18 layout slab joint 20 ft from the left').details.join()).toMatch(
       /follows a joint in the slab/,

@@ -33,6 +33,7 @@ describe('a tile for each room', () => {
     ['in one message, bare', () => ask('shop floor 10x13 18x18, mudroom 8x12 8x48, 1/8 joint')],
     ['without a comma', () => ask('10x13 shop floor 18x18 8x12 mudroom 8x48 1/8 joint')],
     ['the tile first', () => ask('18x18 on the 10x13 shop floor, 8x48 on the 8x12 mudroom, 1/8 joint')],
+    ['a name nobody knows', () => ask('shop 10x13 18x18, mudrm 8x12 8x48, 1/8 joint')],
     ['in Spanish', () => ask('tienda 10x13 con 18x18 y entrada 8x12 con 8x48, junta de 1/8')],
   ])('%s: the counts of both rooms, each in its own', (_, asked) => {
     const { values, ok } = asked()
@@ -189,6 +190,13 @@ describe('what a change means', () => {
     crew.say('mudroom in 12x24')
     crew.say('undo')
     expect(tilesIn(crew).map((t) => t.tile)).toEqual(['18x18', '8x48'])
+  })
+
+  test('one more room in the same tile is added to the job', () => {
+    const crew = new Crew()
+    crew.say('10x13 kitchen 12x24')
+    crew.say('hall 4x16 same tile')
+    expect(tilesIn(crew)).toMatchObject([{ rooms: ['kitchen', 'hall'], tile: '12x24' }])
   })
 
   test('in Spanish', () => {

@@ -400,6 +400,7 @@ export const layoutWords: Record<(typeof LAYOUT_CONCEPTS)[number], readonly stri
   'inset-word': ['inset', 'insets', 'accent', 'accents', 'dot', 'dots', 'small square', 'small tile'],
   'laid-in': ['in', 'gets'],
   'dark-word': ['dark', 'dark mode', 'on black', 'night mode'],
+  'same-tile': ['same tile', 'same tiles', 'same plank', 'same planks', 'the same tile'],
   'all-rooms': [
     'both',
     'both rooms',

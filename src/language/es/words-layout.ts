@@ -246,6 +246,15 @@ export const layoutWords: Record<(typeof LAYOUT_CONCEPTS)[number], readonly stri
   ],
   'laid-in': ['en', 'va en', 'van en', 'va con', 'van con'],
   'dark-word': ['oscuro', 'oscura', 'en negro', 'modo oscuro', 'fondo negro'],
+  'same-tile': [
+    'misma loseta',
+    'mismas losetas',
+    'la misma loseta',
+    'mismo azulejo',
+    'el mismo azulejo',
+    'misma pieza',
+    'mismo material',
+  ],
   'all-rooms': [
     'los dos',
     'las dos',
