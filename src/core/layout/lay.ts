@@ -319,20 +319,28 @@ export function insideModules(
     if (v < low) low = v
     if (v > high) high = v
   }
-  const seen = new Set<string>()
-  for (let v = low + step * 0.4637; v < high; v += step) {
+  // Rows of hexagons reach into each other, so that one may be met twice by a line.
+  const seen = lattice.families[0]!.shape === 'hexagon' ? new Set<number>() : null
+  const first = low + step * 0.4637
+  for (let n = 0; first + n * step < high; n++) {
+    const [v, before] = [first + n * step, first + (n - 1) * step]
     const crossings = crossingsAt(walls, v)
     for (let k = 0; k + 1 < crossings.length; k += 2)
       lattice.along(crossings[k]! + CLEAR_MM, v, crossings[k + 1]! - CLEAR_MM, v, (family, i, j) => {
-        const from = (v - lattice.originV(family, i, j)) / lattice.families[family]!.b
-        if (from < reach(family) || from > 1 - reach(family) || isMet(family, i, j)) return
-        const key = `${family} ${i} ${j}`
-        if (seen.has(key)) return
-        seen.add(key)
+        const { b } = lattice.families[family]!
+        const foot = lattice.originV(family, i, j) + b * reach(family)
+        // Told at the first line through it, which lies on the floor as all of it does.
+        if (v < foot || before >= foot || v > foot + b * (1 - 2 * reach(family)) || isMet(family, i, j)) return
+        const key = i * MOST_ROWS + j
+        if (seen?.has(key)) return
+        seen?.add(key)
         tell(family, i, j)
       })
   }
 }
+
+/** More rows than any floor has modules of 5 mm. */
+const MOST_ROWS = 2 ** 22
 
 function crossingsAt({ u0, v0, u1, v1 }: Walls, v: number): number[] {
   const found: number[] = []

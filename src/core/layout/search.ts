@@ -149,8 +149,8 @@ const LEAST_STEP_MM = 0.4
 
 /** What a module of a pattern costs to cut beside one in rows. */
 const WORTH: Readonly<Partial<Record<LayoutSpec['pattern']['kind'], number>>> = {
-  hexagon: 3,
-  'two-size': 1.6,
+  hexagon: 8,
+  'two-size': 2,
 }
 
 /** Layouts that may be tried, by what one costs. */
