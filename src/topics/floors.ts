@@ -107,7 +107,8 @@ export function roomPhrase(room: Room): Phrase {
   return out.length > 0 ? say('room.plus', { room: less, pieces: out.map(sizeOf) }) : less
 }
 
-function plainPhrase(room: Room): Phrase {
+/** The same without what comes off it or stands outside: a picture shows those. */
+export function plainPhrase(room: Room): Phrase {
   const size = room.pieces.find((p) => p.sign === 1 && !p.outside)
   const named = room.name ? quote(room.name) : word('floor')
   if (room.cornersMm) return outlinePhrase(room, named)

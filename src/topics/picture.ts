@@ -7,7 +7,7 @@ import type { Facts, WallSide } from '../facts.ts'
 import { count, type Phrase, room as roomLength, say, small } from '../phrase.ts'
 import type { Drawing } from '../pictures/drawing.ts'
 import type { Theme } from '../pictures/theme.ts'
-import { roomPhrase } from './floors.ts'
+import { plainPhrase, roomPhrase } from './floors.ts'
 import { type LaidFloor, type LaidRoom, tiledFloor } from './plan.ts'
 
 type Box = ReturnType<typeof boxOf>
@@ -41,13 +41,26 @@ export function drawingsOf(laid: LaidFloor, movement: readonly (MovementPlan | n
       return {
         name: `layout${number}.svg`,
         alt,
-        draw: (text) => drawingOf(room, outer, movement[k] ?? null, facts, text),
+        draw: (text) => drawingOf(room, titleOf(laid, k), outer, movement[k] ?? null, facts, text),
       }
     })
   })
 }
 
-function drawingOf(room: LaidRoom, outer: Ring, movement: MovementPlan | null, facts: Facts, text: Word): Drawing {
+/** A room by its name or size; a wall of a run by its number too. */
+function titleOf({ rooms, run }: LaidFloor, k: number): Phrase {
+  const room = plainPhrase(rooms[k].room)
+  return run ? say('picture.wall', { n: count(k + 1), room }) : say('picture.title', { room })
+}
+
+function drawingOf(
+  room: LaidRoom,
+  title: Phrase,
+  outer: Ring,
+  movement: MovementPlan | null,
+  facts: Facts,
+  text: Word,
+): Drawing {
   const box = boxOf([outer])
   const tiles = tilesOf(tiledFloor(room), room.start.spec)
   const drawn = tiles.ok
@@ -64,7 +77,7 @@ function drawingOf(room: LaidRoom, outer: Ring, movement: MovementPlan | null, f
   const lines = (movement?.joints ?? []).flatMap((j) => j.stretches.map(([from, to]) => ({ from, to })))
   if (lines.length > 0) marks.add('movement')
   return {
-    title: text(say('picture.title', { room: roomPhrase(room.room) })),
+    title: text(title),
     floor: outer,
     holes,
     tiles: drawn,

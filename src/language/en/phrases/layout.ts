@@ -40,6 +40,7 @@ export const layout = {
   'table.shape': 'shape',
   'table.count': 'pieces',
   'ask.room': 'What shape is the floor? Give me its sides, for example 10x13, or L 12x14 less 4x6.',
+  'picture.wall': 'Wall {n}, {room}',
   'picture.title': '{room}',
   'picture.alt': 'Layout of {room}: {cells} tile places, {cut} of them cut.',
   'picture.length': '{length}',

@@ -40,6 +40,7 @@ export const layout = {
   'table.shape': 'forma',
   'table.count': 'piezas',
   'ask.room': '¿Qué forma tiene el piso? Dame sus lados, por ejemplo 10x13, o en L 12x14 menos 4x6.',
+  'picture.wall': 'Pared {n}, {room}',
   'picture.title': '{room}',
   'picture.alt': 'Trazo de {room}: {cells} lugares, {cut} cortadas.',
   'picture.length': '{length}',
