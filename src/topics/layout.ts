@@ -171,7 +171,7 @@ function wholeLayout(brief: Brief): Outcome<Told> {
       ...(laid.smallestCutMm === null ? [] : [say('layout.worst', { cut: small(laid.smallestCutMm) })]),
       ...rooms.slice(1).map((r) => say('layout.room-lines', { room: roomPhrase(r.room), lines: firstLines(r) })),
       ...patternLines(facts, known, jointMm, laid),
-      say(`layout.rule-${laid.reuse.rule}`, {
+      say(reuseRule(laid), {
         reused: count(laid.reuse.offcutsReused),
         stock: count(laid.reuse.stockTiles),
       }),
@@ -248,6 +248,13 @@ function firstLines({ start }: LaidRoom): Phrase {
   return corner
     ? say('layout.middle', { left: small(corner.fromLeftMm), bottom: small(corner.fromBottomMm) })
     : say('layout.anywhere')
+}
+
+/** The rule by which off-cuts are used, and whether the plan is proven to take the fewest tiles. */
+function reuseRule({ reuse: { rule, proven, offcutsReused } }: LaidFloor) {
+  return rule !== 'fresh-tile' && proven && offcutsReused > 0
+    ? (`layout.rule-${rule}-fewest` as const)
+    : (`layout.rule-${rule}` as const)
 }
 
 function measureAgain({ start }: LaidRoom): Phrase[] {

@@ -237,7 +237,10 @@ function reused(cuts: readonly Cut[], stock: LayoutSpec['tile'], { rule, mayTurn
   const boxed = planned(cuts)
   if (!boxed.ok || rule === 'fresh-tile') return boxed
   const shaped = cuts.filter(({ piece }) => piece?.shapeMm)
-  if (shaped.length === 0 || shaped.some(({ box }) => box.qty > MOST_ALIKE)) return boxed
+  if (shaped.length === 0) return boxed
+  // What falls away inside the box of such a piece might still be of use.
+  const asBoxes = fine({ ...boxed.value, proven: false })
+  if (shaped.some(({ box }) => box.qty > MOST_ALIKE)) return asBoxes
   const each = cuts.flatMap((cut) =>
     Array.from({ length: cut.piece?.shapeMm ? cut.box.qty : 1 }, () => (cut.piece?.shapeMm ? alone(cut) : cut)),
   )
@@ -248,10 +251,10 @@ function reused(cuts: readonly Cut[], stock: LayoutSpec['tile'], { rule, mayTurn
     return half && turned ? { ...half, direction: half.direction + 180 } : half
   })
   const pairs = pairHalves(halves, DEFAULT_KERF_MM, mayTurnFace)
-  if (pairs.length === 0) return boxed
+  if (pairs.length === 0) return asBoxes
   const paired = new Set(pairs.flat())
   const rest = planned(each.flatMap((cut, k) => (paired.has(k) ? [] : [cut])))
-  if (!rest.ok || rest.value.stockTiles + pairs.length >= boxed.value.stockTiles) return boxed
+  if (!rest.ok || rest.value.stockTiles + pairs.length >= boxed.value.stockTiles) return asBoxes
   return fine({
     ...rest.value,
     stockTiles: rest.value.stockTiles + pairs.length,
@@ -411,6 +414,7 @@ function layWallRun(walls: readonly Room[], spec: LayoutSpec, facts: Facts, opti
       ...reuse.value,
       stockTiles: reuse.value.stockTiles + run.strip.layout.whole - whole,
       bound: reuse.value.bound + run.strip.layout.whole - whole,
+      proven: false,
       offcutsReused: reuse.value.offcutsReused + run.bent,
     },
     notes: [],

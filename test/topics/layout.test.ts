@@ -257,6 +257,14 @@ describe('patterns', () => {
     expect(ask('10x13 12x24 half offset along the width layout').details.join()).toMatch(/6 1\/16 in \(50 %\)/)
   })
 
+  // Slanting cuts are planned by the boxes round them: nothing is proven of those.
+  test('a cutting plan proven to take the fewest tiles is told as such, another is not', () => {
+    expect(ask('10x13 8x48 third offset layout').details.join()).toMatch(/\d+ tiles, the fewest there can be, \d+ cuts/)
+    expect(ask('10x13 8x48 third offset layout, any off-cut anywhere').details.join()).toMatch(/fewest there can be/)
+    expect(ask('12x14 18x18 diagonal layout').details.join()).toMatch(/\d+ tiles, \d+ cuts out of off-cuts/)
+    expect(ask('10x13 8x48 third offset layout, a fresh tile for each cut').details.join()).not.toMatch(/fewest/)
+  })
+
   test('random planks are the same at every run', () => {
     const said = '10x13 8x48 random stagger layout'
     expect(ask(said).values).toEqual(ask(said).values)

@@ -15,6 +15,10 @@ export const layout = {
   'layout.room-lines': '{room}: {lines}',
   'layout.rule-factory-edge':
     'Cuts by the trade’s rule (factory edge to the neighbour): {stock} tiles, {reused} {reused|cut|cuts} out of off-cuts.',
+  'layout.rule-factory-edge-fewest':
+    'Cuts by the trade’s rule (factory edge to the neighbour): {stock} tiles, the fewest there can be, {reused} {reused|cut|cuts} out of off-cuts.',
+  'layout.rule-any-offcut-fewest':
+    'Any off-cut anywhere: {stock} tiles for the cuts, the fewest there can be, {reused} {reused|cut|cuts} out of off-cuts.',
   'layout.rule-any-offcut':
     'Any off-cut anywhere: {stock} tiles for the cuts, {reused} {reused|cut|cuts} out of off-cuts.',
   'layout.rule-fresh-tile': 'A fresh tile for each cut: {stock} tiles.',

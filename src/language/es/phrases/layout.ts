@@ -15,6 +15,10 @@ export const layout = {
   'layout.room-lines': '{room}: {lines}',
   'layout.rule-factory-edge':
     'Cortes como se acostumbra (orilla de fábrica hacia la vecina): {stock} losetas, {reused} {reused|corte|cortes} de sobrantes.',
+  'layout.rule-factory-edge-fewest':
+    'Cortes como se acostumbra (orilla de fábrica hacia la vecina): {stock} losetas, las menos posibles, {reused} {reused|corte|cortes} de sobrantes.',
+  'layout.rule-any-offcut-fewest':
+    'Cualquier sobrante en cualquier lado: {stock} losetas para cortes, las menos posibles, {reused} {reused|corte|cortes} de sobrantes.',
   'layout.rule-any-offcut':
     'Cualquier sobrante en cualquier lado: {stock} losetas para cortes, {reused} {reused|corte|cortes} de sobrantes.',
   'layout.rule-fresh-tile': 'Loseta nueva para cada corte: {stock} losetas.',
