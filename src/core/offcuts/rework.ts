@@ -12,6 +12,8 @@ import { Trees } from './trees.ts'
 const MOST_OUT = 20
 /** What tiles may lose of their unevenness, in tiles squared. */
 const LEVEL = 0.05
+/** What a round costs besides the places looked at, in steps, and one more for each piece. */
+const ROUND_STEPS = 60
 const TINY = 1e-9
 
 /** Numbers by chance, the same at every run. mulberry32. */
@@ -103,6 +105,7 @@ export class Rework {
   #round(): void {
     const trees = this.#trees
     trees.save()
+    trees.steps += this.#area.length + ROUND_STEPS
     const out: number[] = []
     for (let piece = 0; piece < this.#area.length; piece++) if (trees.tile[piece]! < 0) out.push(piece)
     if (this.#random() & 1) this.#takeSome(out)
