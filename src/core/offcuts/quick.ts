@@ -19,7 +19,7 @@ const SORTS = {
 const CUTS = ['above', 'beside', 'large', 'small'] as const
 type Cut = (typeof CUTS)[number]
 const FITS = ['first', 'snug'] as const
-type Fit = (typeof FITS)[number] | 'tight'
+type Fit = (typeof FITS)[number]
 
 /** Past this many pieces only the first-fit rules run. */
 const MANY = 400
