@@ -87,14 +87,31 @@ function systemOf(quantities: readonly Quantity[]): 'metric' | 'imperial' | null
   let imperial = 0
   for (const q of quantities) {
     if (q.unit === null || q.dimension === 'temperature') continue
-    if (METRIC.has(q.unit)) metric += q.dimension === 'length' && (q.si as number) < 30 ? 0.5 : 1
-    else if (IMPERIAL.has(q.unit)) imperial += 1
+    // How the floor was measured tells more than a notch or a joint.
+    const thin = q.dimension === 'length' && (q.si as number) < 30
+    const weight = q.dimension === 'area' ? 2 : thin && METRIC.has(q.unit) ? 0.5 : 1
+    if (METRIC.has(q.unit)) metric += weight
+    else if (IMPERIAL.has(q.unit)) imperial += weight
   }
   return metric === 0 && imperial === 0 ? null : metric > imperial ? 'metric' : 'imperial'
 }
 
 /** "5,20 x 3,80": who writes a decimal comma measures in metres. */
 const hasDecimalComma = (q: Quantity): boolean => q.unit === null && q.token.decimals > 0 && q.token.text.includes(',')
+
+const LEAST_WHOLE_FEET = 8
+
+/** "cork 6mm, 10x13": a thickness in mm beside a room of whole feet says nothing of the room. */
+function onlyThin(items: readonly Item[]): boolean {
+  const pairs = items.filter(isSize)
+  const singles = items.filter((item) => !isSize(item)).map((item) => item.parts[0])
+  const units = singles.filter((q) => q.unit !== null && ['length', 'area'].includes(q.dimension))
+  const thin = units.length > 0 && units.every((q) => q.unit === 'mm' && q.n < 30)
+  const isBare = ({ parts: [a, b] }: Item): boolean =>
+    [a, b].every((q) => q.unit === null && Number.isInteger(q.n) && q.n < 60) && !isCentimetreTile(a.n, b.n)
+  const isFeet = ({ parts: [a, b] }: Item): boolean => Math.min(a.n, b.n) >= LEAST_WHOLE_FEET
+  return thin && pairs.some(isFeet) && pairs.every(isBare)
+}
 
 const isDecimalPair = ({ parts: [a, b] }: Item): boolean =>
   b !== undefined && [a, b].every((q) => q.unit === null) && a.token.decimals + b.token.decimals > 0
@@ -134,7 +151,9 @@ export function hear(text: string, lexicon: Lexicon, context: HearContext = NOTH
   // A 25 kg bag says nothing of how the floor was measured.
   const measured = systemOf(quantities.filter((q) => q.dimension === 'length' || q.dimension === 'area'))
   const sized = all.some((item) => item.parts.length > 1)
-  const told = measured ?? (comma || metres || (all.some(isDecimalPair) && all.some(isInCentimetres)) ? 'metric' : null)
+  const told =
+    (onlyThin(all) ? null : measured) ??
+    (comma || metres || (all.some(isDecimalPair) && all.some(isInCentimetres)) ? 'metric' : null)
   // "5 l" of a walk is a wall to the left: litres and days say nothing of how an outline was measured.
   const habit = told === null ? context.metric === true : told === 'metric'
   const outline = readOutline(plain.text, reader, marks, quantities, habit)
@@ -283,7 +302,7 @@ function wantsRoom(
     asked &&
     !marks.some(
       (m) =>
-        ['tile', 'tile-kind', 'plank', 'piece', 'box', 'mosaic'].includes(m.concept) &&
+        ['tile', 'tile-kind', 'plank', 'piece', 'box', 'mosaic', 'bag'].includes(m.concept) &&
         !reader.is(m.first, 'area-word'),
     )
   )

@@ -54,6 +54,8 @@ function isTwo(token: NumberToken, i: number, reader: Reader): boolean {
   // "self leveler 10x12 1/4 in": how deep it is poured.
   if (inPair && unit && reader.tokens.some((_, k) => reader.is(k, 'leveller'))) return true
   const other = reader.number(i - 2)
+  // "18x18 1/4": square tile and a joint.
+  if (inPair && other?.value === whole && whole >= 12 && Math.abs(token.value - whole - 1 / 4) < 1e-9) return true
   return inPair && other !== null && other.whole === null && !other.fraction && FINE_PARTS.includes(token.value - whole)
 }
 

@@ -309,6 +309,9 @@ export class Reader {
     // "12' 6 x 10'" and "12'6": the bare figure belongs to the feet; "10' 8 a box" and "10' 3x4" do not.
     const stuck = this.tokens[at].from - this.tokens[i - 1].to <= (this.sign(i) === '-' ? 1 : 0)
     if (stuck) return { value: number.value, last: at }
+    // "8 ft 4 3/8 plus 3 ft 9 7/8": a sum of lengths.
+    const summed = next === undefined || this.is(at + 1, 'plus', 'minus') || /^[-+]$/.test(next.text)
+    if (number.fraction && !number.spelled && number.value >= 1 && summed) return { value: number.value, last: at }
     const pairFollows = next?.text === 'x' || this.is(at + 1, 'one-way') || this.is(at + 1, 'by')
     const pairBefore = this.tokens[i - 3]?.text === 'x' || this.is(i - 3, 'by')
     // "... by nine foot four tile": the first of the pair had its inches too.

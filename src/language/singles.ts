@@ -239,6 +239,8 @@ const speaksOfWaits = (reader: Reader): boolean =>
     reader.tokens.some((_, i) => reader.is(i, asks as Concept)),
   ) && reader.tokens.some((_, i) => reader.is(i, ...WAITS))
 
+/** "grout for 8x48, 1/8 joint, 130 feet": at the end of it all, so many feet are the floor. */
+const LEAST_LONE_FEET = 60
 const LEAST_LOOSE_FEET = 20
 
 /** "80 feet to go", "mezcla para 130 pies": said of stuff that goes by the area, feet are square feet. */
@@ -246,8 +248,9 @@ function looseFeet(context: Figure): boolean {
   const { q, draft, reader } = context
   if (q.unit !== 'ft' || q.compound || q.n < LEAST_LOOSE_FEET) return false
   const m2 = q.n * 0.09290304
+  const lone = q.n >= LEAST_LONE_FEET && stuffNamed(reader) && reader.tokens[q.last + 1] === undefined
   if (near(context, 3, 'left-to-do')) draft.leftM2 ??= m2
-  else if (isPriced(reader) || (reader.is(q.first - 1, 'for') && stuffNamed(reader))) context.areas.push(m2)
+  else if (lone || isPriced(reader) || (reader.is(q.first - 1, 'for') && stuffNamed(reader))) context.areas.push(m2)
   else return false
   return true
 }

@@ -29,9 +29,17 @@ const everything: TopicAnswer = (brief) => {
   return { ok: true, value: { ...told, details: [...(told.details ?? []), ...more] } }
 }
 
+/** "how many bags of thinset and how many of grout": both, where the tile is known. */
+const mortarAndGrout: TopicAnswer = (brief) => {
+  const main = mortar(brief)
+  const asksBoth = brief.heard.has('mortar') && brief.heard.has('grout') && brief.heard.has('how-many', 'how-much')
+  const other = main.ok && asksBoth && main.value.values?.['mortar_bags'] !== undefined ? grout(brief) : null
+  return main.ok && other?.ok ? { ok: true, value: joinTold(main.value, other.value) } : main
+}
+
 export const TOPIC_ANSWERS: Partial<Record<Topic, TopicAnswer>> = {
   tile: everything,
-  mortar,
+  mortar: mortarAndGrout,
   grout,
   mix,
   cure,

@@ -24,7 +24,12 @@ function asked(brief: Brief): Outcome<Told> {
   if (brief.has('weep')) return rule(brief, 'shower.weep', [say('shower.weep-how')])
   const hasPan = brief.facts.rooms !== undefined
   if (brief.has('waterproofing', 'coat', 'tape')) return wetWork(brief)
-  if (brief.has('slope-word') && brief.has('curb', 'bench', 'niche') && !hasPan) return ledge(brief)
+  if (
+    brief.has('slope-word') &&
+    brief.has('curb', 'bench', 'niche') &&
+    (!hasPan || !brief.has('pan', 'drain', 'mud-word'))
+  )
+    return ledge(brief)
   if (brief.has('slope-word') && !brief.has('mud-word', 'mortar', 'bag') && !hasPan) return slopeRule(brief)
   if (brief.has('pan', 'mud-word', 'mortar') || (hasPan && brief.has('slope-word', 'drain', 'curb'))) return pan(brief)
   if (brief.has('slope-word')) return slopeRule(brief)

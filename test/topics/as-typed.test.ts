@@ -242,3 +242,25 @@ describe('what is told beside a figure', () => {
     expect(ask('rh 82 in slab can i tile').answer).toMatch(/^No/)
   })
 })
+
+describe('units and figures that lean on what stands beside them', () => {
+  figures([
+    ['is 2 bags of grout enough 130 sf 18x18 1/4', 'joint_mm', 6.35],
+    // 3/8 x 3/8 would cover more; a 3/4 U notch: no floor of 24 by 48 ft
+    ['3/4 u notch 24x48 how many sf per bag', 'notch_width_mm', 19.05],
+    ['8 ft 4 3/8 plus 3 ft 9 7/8', 'value', 146.25],
+    ['cork 6mm 10x13 how many sheets 2x3', 'area_m2', 130 * SF],
+    ['cuanta boquilla 8x48 junta de 1/8 130 pies', 'area_m2', 130 * SF],
+    ['cuanto thinset para 15 m2 con llana de media pulgada', 'area_m2', 15],
+  ])
+
+  test('mortar and grout asked together come together', () => {
+    const reply = ask('18x18 130 sf joint 3/16 how many bags thinset n how many bags grout')
+    expect(reply.values).toMatchObject({ mortar_bags: 5, grout_bags: 1 })
+  })
+
+  test('a night low of 40 is Fahrenheit', () => {
+    const reply = ask('heater off tonight gets down to 40 set at 4pm grout when')
+    expect(reply.ok ? (reply.values['grout_after_h'] as number) : 99).toBeGreaterThan(40)
+  })
+})
