@@ -146,6 +146,9 @@ const TALKS: readonly Talk[] = [
   ],
   [[`${SUELO}, 6 por caja`, 'pusimos 40 losetas', 'queda media caja, alcanza?'], { topic: 'log', says: /^No alcanza/ }],
   [[`${SUELO}, 6 por caja`, 'pusimos 40 losetas', 'cuántas losetas más'], { topic: 'log', says: /^Faltan 86/ }],
+  // "make it" with a fraction is the joint, not bags that will do
+  [[TILED, 'used 1 bag on 40 sf', 'make it 1/8'], { topic: 'tile', values: { joint_mm: 3.175 } }],
+  [[TILED, 'used 1 bag on 40 sf', '2 left, make it?'], { topic: 'log', says: /^No, short: 90 sf/ }],
   [['estás quemando mezcla', '1/4 x 3/8', 'sacamos 2.8 m2 por bulto'], { topic: 'log', says: /mucha mezcla/ }],
 ]
 

@@ -75,6 +75,8 @@ function readFinish(heard: Heard, memory: Memory, asks: boolean): LogRead | null
     log.has('finish') || (asks && (log.has('left') || heard.has('enough', 'to-finish', 'left-to-do', 'more-word')))
   if (!ends || !(asks || heard.has('will-do') || facts.leftM2 !== undefined || bareLeft(heard) !== null)) return null
   if (stuff === 'grout' && heard.has('when', 'can-we')) return null
+  // "make it 1/8" changes the joint; "2 left, make it?" asks whether that will do.
+  if (!asks && heard.has('make-it') && !log.has('left') && facts.haveBags === undefined) return null
   const bare = bareLeft(heard)
   const haveBags = facts.haveBags ?? (facts.leftM2 !== undefined || (bare !== null && bare < 15) ? bare : null)
   const leftM2 = facts.leftM2 ?? (bare !== null && bare >= 15 && facts.haveBags !== bare ? bare * SQFT : null)
