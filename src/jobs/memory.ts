@@ -121,7 +121,10 @@ export type JobBody =
   | { readonly act: 'name'; readonly name: string }
 
 const MOST_PARKED = 30
-const MOST_PROMISED = 50
+/** Reminders that can run in one channel at a time. */
+export const MOST_PROMISED = 50
+/** How long one that went out can still be put off [ms]. */
+const KEPT_AFTER_MS = 12 * 3_600_000
 const PARKED_CHANGES = 20
 
 type Folder = (memory: Memory, body: never, entry: Entry) => Memory
@@ -188,10 +191,11 @@ const FOLDERS: Readonly<Record<EntryKind, Folder>> = {
     ...memory,
     job: withPoint(memory.job, { ...by(entry), name: body.name, facts: memory.facts }),
   }),
-  remind: (memory, promise: Promised) => ({
-    ...memory,
-    promised: [...memory.promised.filter((p) => p.id !== promise.id), promise].slice(-MOST_PROMISED),
-  }),
+  remind: (memory, promise: Promised, entry) => {
+    const overMs = Temporal.Instant.from(entry.at).epochMilliseconds - KEPT_AFTER_MS
+    const others = memory.promised.filter((p) => p.id !== promise.id && p.dueMs > overMs)
+    return { ...memory, promised: [...others, promise].slice(-MOST_PROMISED) }
+  },
   unremind: (memory, body: { ids: readonly string[] }) => ({
     ...memory,
     promised: memory.promised.filter((p) => !body.ids.includes(p.id)),

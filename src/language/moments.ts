@@ -4,6 +4,7 @@ import type { Concept } from './concepts.ts'
 import type { Heard } from './hear.ts'
 import type { Item } from './items.ts'
 import type { Quantity } from './measures.ts'
+import { type SpanWords, spokenClocks } from './spans.ts'
 import type { NumberToken } from './tokens.ts'
 
 const isClock = (heard: Heard, token: NumberToken): boolean =>
@@ -27,6 +28,11 @@ export function timeText(heard: Heard): string {
   const clocks = new Set<number>()
   for (const token of heard.tokens)
     if (token.kind === 'number' && isClock(heard, token)) writeClock(text, token, clocks)
+  for (const { from, to, text: clock } of spokenClocks(heard)) {
+    for (let i = from; i < to; i++) text[i] = ''
+    text[from] = clock
+    for (let i = from; i < to; i++) clocks.add(i)
+  }
   for (const item of heard.items) {
     if (clocks.has(heard.tokens[item.first].from)) continue
     const measured =
@@ -68,6 +74,7 @@ export type TimeWords = {
   readonly replace: readonly (readonly [pattern: string, by: string])[]
   /** What shows a clock time without a word: worth loading chrono for. */
   readonly clock: string
+  readonly spans: SpanWords
 }
 
 const compiled = new WeakMap<TimeWords, { clock: RegExp; replace: readonly (readonly [RegExp, string])[] }>()
@@ -103,7 +110,8 @@ function chronoText(heard: Heard, now: Temporal.ZonedDateTime): string {
 /** Whether it is worth loading chrono at all. */
 export const mentionsTime = (heard: Heard): boolean =>
   heard.has('time-word', 'day-word', 'ago', 'at') ||
-  compiledOf(heard.reader.lexicon.locale.times).clock.test(heard.plain.text)
+  compiledOf(heard.reader.lexicon.locale.times).clock.test(heard.plain.text) ||
+  spokenClocks(heard).length > 0
 
 /** "5 hours ago", "hace 1,5 horas": exact, decimals kept; chrono loses them in Spanish. Null where no such time is told. */
 function agoIn(heard: Heard, now: Temporal.ZonedDateTime): Moment | null {

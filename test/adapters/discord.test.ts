@@ -286,14 +286,16 @@ test('a wrong token is refused at once, by name', async () => {
 })
 
 test('stopping finishes what is in flight', async () => {
+  let begun = false
   const { server, adapter } = await scene({
     answer: async (message) => {
+      begun = true
       await pause(300)
       return replyOf({ answer: message.text })
     },
   })
   server.interact(server.command('slow'))
-  await pause(50)
+  await until('the work begun', () => begun)
   await adapter.stop()
   expect(server.posts().map((one) => one.body['content'])).toEqual(['slow'])
 })

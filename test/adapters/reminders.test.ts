@@ -6,6 +6,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import { type AboutReminder, ReminderClock } from '../../adapters/reminders.ts'
 import { SqliteStore } from '../../adapters/stores/sqlite.ts'
 import type { Json } from '../../adapters/stores/store.ts'
+import { Crew } from '../support/crew.ts'
 import { got } from './stores/contract.ts'
 import { toyRules } from './stores/toy.ts'
 
@@ -149,4 +150,39 @@ test('a store that is away is reported, and does not stop the clock', async () =
   const one = clock({ store: broken, onTrouble: (trouble) => told.push(trouble) })
   expect(await one.scan()).toBe(0)
   expect(told).toMatchObject([{ code: 'unreachable' }])
+})
+
+/** Hands the store what a message promised and cancelled, as the answerer does. */
+async function handed(crew: Crew, text: string): Promise<void> {
+  crew.say(text, { now: new Date(nowMs).toISOString(), zone: 'America/New_York' })
+  for (const one of crew.last?.reminders ?? []) got(await store().remind(SHOP, one))
+  for (const id of crew.last?.cancels ?? []) got(await store().cancelReminder(SHOP, id))
+}
+
+test('one that comes again goes out once each day, and no more once it is cancelled', async () => {
+  const crew = new Crew()
+  await handed(crew, 'remind me every day at 7 to check moisture')
+  await handed(crew, 'remind me tomorrow at 7 to call the inspector')
+  const one = clock()
+  expect(await one.scan()).toBe(0)
+  const days: string[] = []
+  for (let day = 0; day < 3; day++) {
+    nowMs = Date.parse('2026-11-25T07:00:00-05:00') + day * 86_400_000
+    await one.scan()
+    expect(await one.scan()).toBe(0)
+    days.push(
+      ...sent
+        .splice(0)
+        .map(({ about, body }) => `${new Date(about.dueMs).getUTCDate()} ${(body as { text: string }).text}`),
+    )
+  }
+  expect(days.toSorted()).toEqual([
+    '25 Reminder: call the inspector',
+    '25 Reminder: check moisture',
+    '26 Reminder: check moisture',
+    '27 Reminder: check moisture',
+  ])
+  await handed(crew, 'cancel the reminders')
+  nowMs += 30 * 86_400_000
+  expect(await one.scan()).toBe(0)
 })

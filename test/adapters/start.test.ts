@@ -57,7 +57,7 @@ test('both platforms run in one process, the health page tells, and SIGTERM fini
   slack.push('events_api', null)
   slack.pushEvent(slack.messageEvent(`<@${BOT.user}> slow 700`))
   discord.say(`<@${BOT_USER}> slow 700`)
-  await new Promise((resolve) => setTimeout(resolve, 200))
+  await until('both begun', () => child.logs().filter((line) => line['msg'] === 'begun').length === 2)
   const asked = performance.now()
   child.kill('SIGTERM')
   expect(await child.ended).toEqual({ code: 0, signal: null })

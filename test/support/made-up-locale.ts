@@ -41,7 +41,11 @@ export const madeUp: Locale = {
   },
   wayLetters: {},
   plain: ['pulis', 'tanki'],
-  times: { clock: '(?!)', replace: [] },
+  times: {
+    clock: '(?!)',
+    replace: [],
+    spans: { alone: [], added: [], beforeHour: [], afterHour: [], every: [], timely: '(?!)' },
+  },
   nounFirst: false,
   rules: NO_RULE_WORDS,
   commands: en.commands,

@@ -6,6 +6,8 @@ export type Child = {
   readonly lines: string[]
   readonly logs: () => Record<string, unknown>[]
   readonly ended: Promise<{ code: number | null; signal: string | null }>
+  /** Writes a line to its input. */
+  readonly type: (line: string) => void
   readonly kill: (signal: NodeJS.Signals) => void
 }
 
@@ -30,5 +32,11 @@ export function runProgram(file: string, env: Record<string, string>, cwd: strin
   )
   const logs = () =>
     lines.filter((line) => line.startsWith('{')).map((line) => JSON.parse(line) as Record<string, unknown>)
-  return { lines, logs, ended, kill: (signal) => void child.kill(signal) }
+  return {
+    lines,
+    logs,
+    ended,
+    type: (line) => void child.stdin.write(`${line}\n`),
+    kill: (signal) => void child.kill(signal),
+  }
 }

@@ -8,6 +8,7 @@ await main({
     testBacking({
       answer: async (message) => {
         const ms = Number(/slow (\d+)/.exec(message.text)?.[1] ?? 0)
+        process.stdout.write(`${JSON.stringify({ msg: 'begun' })}\n`)
         await new Promise((resolve) => setTimeout(resolve, ms))
         return replyOf({ answer: `heard: ${message.text}` })
       },

@@ -132,6 +132,24 @@ describe('reminders', () => {
       'Recordatorio: revisar el calentón',
     ],
     ['avísame en media hora de la mezcla', '2026-03-10T22:00:00.000Z', 'Recordatorio: mezcla'],
+    ['remind me in an hour and 20 min to wash the grout', '2026-03-10T22:50:00.000Z', 'Reminder: wash the grout'],
+    ['remind me in an hour and a half to check the batch', '2026-03-10T23:00:00.000Z', 'Reminder: check the batch'],
+    ['remind me in 2 and a half hours to sweep', '2026-03-11T00:00:00.000Z', 'Reminder: sweep'],
+    ['remind me at half past 5 to cover the floor', '2026-03-10T22:30:00.000Z', 'Reminder: cover the floor'],
+    ['remind me at quarter to six to load up', '2026-03-10T22:45:00.000Z', 'Reminder: load up'],
+    ['remind me at a quarter past 6 to lock up', '2026-03-10T23:15:00.000Z', 'Reminder: lock up'],
+    ['remind me at quarter to one to call', '2026-03-11T17:45:00.000Z', 'Reminder: call'],
+    ['remind me at noon to order lunch', '2026-03-11T17:00:00.000Z', 'Reminder: order lunch'],
+    [
+      'recuérdame en una hora y 20 min lavar la boquilla',
+      '2026-03-10T22:50:00.000Z',
+      'Recordatorio: lavar la boquilla',
+    ],
+    ['recuérdame en hora y media revisar la mezcla', '2026-03-10T23:00:00.000Z', 'Recordatorio: revisar la mezcla'],
+    ['recuérdame a las cinco y media cubrir el piso', '2026-03-10T22:30:00.000Z', 'Recordatorio: cubrir el piso'],
+    ['recuérdame a las 6 menos cuarto barrer', '2026-03-10T22:45:00.000Z', 'Recordatorio: barrer'],
+    ['recuérdame un cuarto para las 6 barrer', '2026-03-10T22:45:00.000Z', 'Recordatorio: barrer'],
+    ['recuérdame al mediodía comer', '2026-03-11T17:00:00.000Z', 'Recordatorio: comer'],
   ])('%s', (said, when, what) => {
     const crew = new Crew()
     expect(crew.say(said).topic).toBe('job')

@@ -2,6 +2,34 @@ import type { TimeWords } from '../moments.ts'
 
 export const times: TimeWords = {
   clock: String.raw`\d\s?[ap]\.?\s?m?\b|\d:\d\d|o'?clock|\d ?ish\b|\b(?:around|about|bout) \d{1,2}\s*(?:$|[,?!])`,
+  spans: {
+    alone: [
+      ['half an? (?:hour|hr)', 30],
+      ['(?:an? |one )?(?:hour|hr)', 60],
+    ],
+    added: [
+      ['and (?:an? )?half', 30],
+      ['and (?:an? )?quarter', 15],
+    ],
+    beforeHour: [
+      ['half past', 30],
+      ['(?:an? )?quarter (?:past|after)', 15],
+      ['(?:an? )?quarter (?:to|till?|of|before)', -15],
+    ],
+    afterHour: [],
+    every: [
+      ['(?:every|each) (?:weekday|week day|workday|work day|working day)s?', 'workday'],
+      ['(?:every|each) (?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)', 'week'],
+      ['every week|weekly|once a week', 'week'],
+      ['(?:every|each) (?:single )?(?:day|morning|afternoon|evening|night)|daily|everyday|once a day', 'day'],
+      [
+        '(?:every|each)(?= (?:an? |half |couple |few |[a-z]+ |[\\d.,/]+ ?)?(?:hours?|hrs?|h|minutes?|mins?)\\b)',
+        'span',
+      ],
+      ['hourly', 'span'],
+    ],
+    timely: 'at noon',
+  },
   replace: [
     ['tday', 'today'],
     [String.raw`\b(\d{1,2})(:\d\d)? ?ish\b`, '$1$2'],

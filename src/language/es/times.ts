@@ -3,6 +3,39 @@ import type { TimeWords } from '../moments.ts'
 /** What chrono-node's Spanish does not know, in words it does. Patterns over plain text (no accents), tried in order. */
 export const times: TimeWords = {
   clock: String.raw`\d\s?[ap]\.?\s?m?\b|\d:\d\d|\bhrs?\b|\ba la (?:1|una)\b`,
+  spans: {
+    alone: [
+      ['media hora', 30],
+      ['(?:una )?hora', 60],
+    ],
+    added: [
+      ['y media', 30],
+      ['y (?:un )?cuarto', 15],
+    ],
+    beforeHour: [
+      ['(?:un )?cuarto para las?', -15],
+      ['(?:un )?cuarto (?:pasad[ao]s? )?(?:despues )?de las?', 15],
+    ],
+    afterHour: [
+      ['y media', 30],
+      ['y cuarto', 15],
+      ['menos cuarto', -15],
+    ],
+    every: [
+      [
+        '(?:todos los|cada) dias? (?:laborables?|laborales?|habil(?:es)?|de trabajo)|de lunes a viernes|entre semana',
+        'workday',
+      ],
+      ['(?:todos los|cada) (?:lunes|martes|miercoles|jueves|viernes|sabados?|domingos?)', 'week'],
+      ['cada semana|todas las semanas|semanal(?:mente)?', 'week'],
+      [
+        'todos los dias|cada dia|todas las (?:mananas|tardes|noches)|cada (?:manana|tarde|noche)|diario|diariamente',
+        'day',
+      ],
+      ['cada(?= (?:una |media |[a-z]+ |[\\d.,/]+ ?)?(?:horas?|hrs?|h|minutos?|mins?)\\b)', 'span'],
+    ],
+    timely: '(?:al? )?medio ?dia',
+  },
   replace: [
     [String.raw`\ba la una y media\b`, 'a la 1:30'],
     [String.raw`\ba la una\b`, 'a la 1'],

@@ -4,11 +4,13 @@ import type { Reminding } from '../../jobs/reminders.ts'
 import { remindersOf, waiting } from '../../jobs/reminders.ts'
 import type { Heard } from '../../language/hear.ts'
 import { momentIn } from '../../language/moments.ts'
+import { spanIn, spokenClocks, timePlaces } from '../../language/spans.ts'
 import { count, instant, type Phrase, quote, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { mix } from '../mix.ts'
 import type { Brief, Told } from '../topic.ts'
 import { numberIn } from './quantities.ts'
+import { type Series, seriesIn, seriesOf } from './series.ts'
 
 const MINUTE_MS = 60_000
 const HOUR_MS = 3_600_000
@@ -28,6 +30,8 @@ export function isoAt(ms: number, brief: Pick<Brief, 'now' | 'zone'>): string {
 }
 
 export function remind(brief: Brief): Outcome<Told> {
+  const series = seriesIn(brief, upcoming(brief).length)
+  if (series !== null) return fine(notedAgain(brief, series))
   const due = dueIn(brief)
   if (due !== null) {
     const days = (due - nowMs(brief)) / (24 * HOUR_MS)
@@ -47,20 +51,13 @@ export function remind(brief: Brief): Outcome<Told> {
 
 export const waitLine = (wait: Reminding): Phrase => say(`remind.line-${wait.about}`, { at: instant(wait.at) })
 
-/** The first time span of the message, "1 hour 30 min" in one; later ones belong to what it is about. [h] */
-function firstDurationH({ heard }: Brief): number | null {
-  const spans = heard.quantities.filter((q) => q.dimension === 'time' && q.si !== null)
-  const [first, second] = spans
-  if (!first) return null
-  const joined = second !== undefined && second.first - first.last <= 2 && (second.si as number) < (first.si as number)
-  return (first.si as number) + (joined ? (second.si as number) : 0)
-}
-
 const LEAST_MINUTES = 5
 const MOST_MINUTES = 180
 
 /** "in 15": minutes, as nobody is reminded in 15 hours of a batch. [h] */
-function bareMinutesH({ loose, reader }: Heard): number | null {
+function bareMinutesH(heard: Heard): number | null {
+  if (spokenClocks(heard).length > 0) return null
+  const { loose, reader } = heard
   const one = loose.find(({ q }) => q.dimension === 'none' && reader.is(q.first - 1, 'convert-to'))
   const n = one?.q.n ?? 0
   return n >= LEAST_MINUTES && n <= MOST_MINUTES && !reader.is((one?.q.last ?? 0) + 1, 'time-word') ? n / 60 : null
@@ -69,7 +66,7 @@ function bareMinutesH({ loose, reader }: Heard): number | null {
 /** When it is to be: after the time told, or at it. [ms since 1970] */
 function dueIn(brief: Brief): number | null {
   const { heard } = brief
-  const afterH = firstDurationH(brief) ?? bareMinutesH(heard)
+  const afterH = spanIn(heard)?.h ?? bareMinutesH(heard)
   if (afterH !== null) return nowMs(brief) + afterH * HOUR_MS
   const moment = momentIn(
     heard,
@@ -90,7 +87,9 @@ const MOST_NOTE = 80
 function noteIn(heard: Heard): string | null {
   const { tokens, reader, quantities } = heard
   const { reminding, noteJoins } = reader.lexicon.locale.commands
+  const places = timePlaces(heard)
   const isTime = (i: number): boolean =>
+    places.some(({ from, to }) => tokens[i].from >= from && tokens[i].to <= to) ||
     reader.is(i, 'time-word', 'day-word', 'at', 'ago', 'night') ||
     /^[:.,]$/.test(reader.sign(i)) ||
     quantities.some((q) => q.dimension === 'time' && i >= q.first && i <= q.last) ||
@@ -111,24 +110,41 @@ function noteIn(heard: Heard): string | null {
   return heard.typed.slice(from, to).trim().slice(0, MOST_NOTE) || null
 }
 
+/** A note that is due. @param id  unique in its channel */
+function noteAt(dueMs: number, text: string | null, id: string, brief: Brief): Reminding {
+  const at = isoAt(dueMs, brief)
+  const [due, late] =
+    text === null
+      ? [say('remind.due-plain'), say('remind.late-plain', { at: instant(at) })]
+      : [say('remind.due-note', { text: quote(text) }), say('remind.late-note', { text: quote(text), at: instant(at) })]
+  return { id, about: 'note', at, due, late }
+}
+
+/** Two notes for one hour are two reminders, the same one told twice is one. */
+const noteId = (dueMs: number, text: string | null): string =>
+  `note@${Math.round(dueMs)}${text === null ? '' : ` ${text.replaceAll(/[+~@]/g, ' ')}`}`
+
 function noted(brief: Brief, dueMs: number): Told {
   const text = noteIn(brief.heard)
-  const at = isoAt(dueMs, brief)
-  const reminder: Reminding = {
-    id: `note@${Math.round(dueMs)}`,
-    about: 'note',
-    at,
-    due: text === null ? say('remind.due-plain') : say('remind.due-note', { text: quote(text) }),
-    late:
-      text === null
-        ? say('remind.late-plain', { at: instant(at) })
-        : say('remind.late-note', { text: quote(text), at: instant(at) }),
-  }
-  const answer =
-    text === null
-      ? say('remind.set', { at: instant(at) })
-      : say('remind.set-note', { at: instant(at), text: quote(text) })
+  const reminder = noteAt(dueMs, text, noteId(dueMs, text), brief)
+  const at = instant(reminder.at)
+  const answer = text === null ? say('remind.set', { at }) : say('remind.set-note', { at, text: quote(text) })
   return { topic: 'job', answer, reminders: [reminder], offers: ['cancel'] }
+}
+
+function notedAgain(brief: Brief, { every, dueMs }: Series): Told {
+  if (dueMs.length === 0) return { topic: 'job', answer: say('remind.full'), offers: ['cancel'] }
+  const text = noteIn(brief.heard)
+  const id = noteId(dueMs[0], text)
+  const reminders = dueMs.map((ms, k) => noteAt(ms, text, `${id}+${k}`, brief))
+  const ends = {
+    every: say(`remind.every-${every}`),
+    n: count(reminders.length),
+    from: instant(reminders[0].at),
+    to: instant(reminders[reminders.length - 1].at),
+  }
+  const answer = text === null ? say('remind.series', ends) : say('remind.series-note', { ...ends, text: quote(text) })
+  return { topic: 'job', answer, details: [say('remind.series-end')], reminders, offers: ['cancel'] }
 }
 
 export const upcoming = (brief: Brief): Promised[] =>
@@ -139,8 +155,16 @@ export function listReminders(brief: Brief): Told {
   return {
     topic: 'job',
     answer: list.length === 0 ? say('remind.none') : say('remind.list', { n: count(list.length) }),
-    details: list.map((p) => {
+    details: [...Map.groupBy(list, seriesOf).values()].map(([p, ...more]) => {
       const at = instant(isoAt(p.dueMs, brief))
+      const last = more.at(-1)
+      if (last !== undefined)
+        return say('remind.one-series', {
+          at,
+          n: count(more.length),
+          to: instant(isoAt(last.dueMs, brief)),
+          text: quote(p.text),
+        })
       return p.about === 'note' ? say('remind.one', { at, text: quote(p.text) }) : say(`remind.line-${p.about}`, { at })
     }),
     offers: list.length > 0 ? ['cancel'] : [],
@@ -172,7 +196,8 @@ export function cancelLast(brief: Brief): Told {
   const running = upcoming(brief)
   const last = brief.memory.promised.findLast((p) => running.includes(p))
   const start = last?.about === 'note' ? undefined : last?.id.split('@')[1]
-  const ids = running.filter((p) => p === last || (start !== undefined && p.id.endsWith(`@${start}`))).map((p) => p.id)
+  const together = (p: Promised): boolean => last !== undefined && seriesOf(p) === seriesOf(last)
+  const ids = running.filter((p) => together(p) || (start !== undefined && p.id.endsWith(`@${start}`))).map((p) => p.id)
   return { topic: 'job', answer: say('remind.cancelled', { n: count(ids.length) }), cancels: ids }
 }
 
@@ -184,7 +209,7 @@ export function snooze(brief: Brief): Told {
     .toSorted((a, b) => b.dueMs - a.dueMs)[0]
   const next = sent ?? upcoming(brief)[0]
   if (!next) return { topic: 'job', answer: say('remind.none') }
-  const byH = firstDurationH(brief)
+  const byH = spanIn(brief.heard)?.h ?? null
   const byMs = byH === null ? USUAL_SNOOZE_MS : byH * HOUR_MS
   const dueMs = Math.max(now, next.dueMs) + byMs
   const at = isoAt(dueMs, brief)

@@ -76,13 +76,14 @@ test('a reader that goes away ends it quietly', async () => {
 test('SIGTERM ends it cleanly while it waits', async () => {
   const home = folder()
   const child = runProgram(PROGRAM, { KNEEPAD_DATA: path.join(home, 'data') }, home)
-  // The store is opened last before the prompt: on a busy machine that may take long.
-  await expect.poll(() => existsSync(path.join(home, 'data', 'jobs.db')), { timeout: 30_000 }).toBe(true)
-  await new Promise((resolve) => setTimeout(resolve, 1500))
+  // A first answer shows that it runs, and that it waits for the next line.
+  child.type('oven')
+  await expect.poll(() => child.lines.at(-1), { timeout: 60_000 }).toBe('')
+  const said = child.lines.length
   child.kill('SIGTERM')
   expect(await child.ended).toEqual({ code: 0, signal: null })
-  expect(child.lines).toEqual([])
-})
+  expect(child.lines).toHaveLength(said)
+}, 90_000)
 
 type Step = [wait: string, type: string] | [wait: string, signal: number, 'kill']
 
