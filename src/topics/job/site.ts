@@ -7,7 +7,7 @@ import { cureLimits } from '../../practice.ts'
 import { siteFacts } from '../site.ts'
 import { knownTile, mortarOf } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
-import { factValues } from './index.ts'
+import { factValues } from './holds.ts'
 import { factPhrase } from './tell.ts'
 
 /** "site is 58F": what waits and mixing go by from now on. */
