@@ -1,5 +1,5 @@
 /** Reminders that are due, from the store to the platform they belong to. */
-import type { Tools } from '../src/answer.ts'
+import type { Tools } from '../src/answer/brief.ts'
 import type { Memory } from '../src/jobs/memory.ts'
 import type { Backing, Deliver } from './contract.ts'
 import { brief, type Log } from './logging.ts'

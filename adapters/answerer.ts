@@ -1,6 +1,6 @@
 /** What answers behind every platform: the pure core over a store, joined with the catalogue's words and the picture maker. */
 import path from 'node:path'
-import type { Tools } from '../src/answer.ts'
+import type { Tools } from '../src/answer/brief.ts'
 import { emptyMemory, fold, type Memory } from '../src/jobs/memory.ts'
 import { platformWords } from '../src/language/platform.ts'
 import type { Entry, Message } from '../src/message.ts'

@@ -1,5 +1,5 @@
 /** Joins settings, languages and libraries into what `answer` needs: the same for every adapter. */
-import type { Tools } from '../src/answer.ts'
+import type { Tools } from '../src/answer/brief.ts'
 import { LOCALES } from '../src/language/all.ts'
 import { languagesOf } from '../src/language/languages.ts'
 import { libraries } from './libraries.ts'

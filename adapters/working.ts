@@ -1,5 +1,7 @@
 /** One message worked out for a store: the reply, and its entries with who, when and the message id. */
-import { type Answer, answer, type Tools } from '../src/answer.ts'
+
+import type { Tools } from '../src/answer/brief.ts'
+import { type Answer, answer } from '../src/answer.ts'
 import type { Memory, NewEntry } from '../src/jobs/memory.ts'
 import type { Entry, Message } from '../src/message.ts'
 import { refuse } from '../src/problem.ts'

@@ -1,5 +1,5 @@
 /** `ask --data FILE`: the job memory in that SQLite file; an answer comes back only when its entries are durable. */
-import type { Tools } from '../../src/answer.ts'
+import type { Tools } from '../../src/answer/brief.ts'
 import type { Entry, Message } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { learning } from '../learning.ts'

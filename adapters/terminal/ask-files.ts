@@ -1,5 +1,5 @@
 /** The files of a reply as the `ask` contract lists them. */
-import type { Tools } from '../../src/answer.ts'
+import type { Tools } from '../../src/answer/brief.ts'
 import type { Reply } from '../../src/reply.ts'
 import { fill } from '../contract.ts'
 import { brief } from '../logging.ts'
