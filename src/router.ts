@@ -2,7 +2,7 @@
 
 import type { Talk } from './jobs/memory.ts'
 import type { Concept } from './language/concepts.ts'
-import type { Heard } from './language/hear.ts'
+import type { Heard } from './language/heard.ts'
 import { mentionsTime } from './language/moments.ts'
 import { remembered } from './remembered.ts'
 import type { Topic } from './reply.ts'

@@ -2,7 +2,7 @@
 import type { FactName, Facts } from './facts.ts'
 import type { Memory, Talk } from './jobs/memory.ts'
 import { conversionIn } from './language/conversions.ts'
-import type { Heard } from './language/hear.ts'
+import type { Heard } from './language/heard.ts'
 import type { Phrase } from './phrase.ts'
 import type { Topic } from './reply.ts'
 import { sameTile } from './room-tiles.ts'

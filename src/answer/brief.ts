@@ -1,7 +1,8 @@
 /** What a topic is asked with: the message, what is known, and the language, units and words it is heard in. */
 import type { Facts } from '../facts.ts'
 import type { Memory } from '../jobs/memory.ts'
-import { type HearContext, type Heard, hear } from '../language/hear.ts'
+import { hear } from '../language/hear.ts'
+import type { HearContext, Heard } from '../language/heard.ts'
 import type { Languages } from '../language/languages.ts'
 import type { Lexicon } from '../language/lexicon.ts'
 import { withOwnWords } from '../language/own-words.ts'

@@ -1,7 +1,7 @@
 /** What is written down of a message: the talk, the job's facts, a question asked back, reminders. */
 import type { Facts } from '../facts.ts'
 import { ENTRY_VERSIONS, type NewEntry, type Promised, type Talk } from '../jobs/memory.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import { phraseText } from '../language/tell.ts'
 import type { Problem } from '../problem.ts'
 import type { Reply } from '../reply.ts'

@@ -1,5 +1,5 @@
 /** Messages no topic can be asked: words nothing was made of, figures that are none. */
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import { type Outcome, refuse } from '../problem.ts'
 import type { Told } from '../topics/topic.ts'
 

@@ -1,7 +1,7 @@
 /** Questions of units: "22 m2 to sq ft", "how many liters is 6 quarts", "12'6 + 3'4 1/2". */
 
 import type { UnitName } from '../units/names.ts'
-import type { Heard } from './hear.ts'
+import type { Heard } from './heard.ts'
 import { unitAt } from './lexicon.ts'
 import { dimensionOf, type Quantity } from './measures.ts'
 

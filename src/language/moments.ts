@@ -1,7 +1,7 @@
 /** Clock times in a message, through chrono-node: its components, never its Date, with the quantities blanked out first. */
 import type { TimeFound, TimeLibrary } from '../units/libraries.ts'
 import type { Concept } from './concepts.ts'
-import type { Heard } from './hear.ts'
+import type { Heard } from './heard.ts'
 import type { Item } from './items.ts'
 import type { Quantity } from './measures.ts'
 import { type SpanWords, spokenClocks } from './spans.ts'

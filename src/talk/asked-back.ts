@@ -1,6 +1,6 @@
 /** Answers to what the bot asked back, where the question says what the figure or the wall is. */
 import type { Memory } from '../jobs/memory.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import { sidesIn } from '../language/wishes.ts'
 
 /** "the back wall", to the question where the fridge stands. */

@@ -1,7 +1,7 @@
 /** Figures without a noun, read by what the talk is about: "make it 250", "make it 3/16", "half that". */
 import type { Facts, Room } from '../facts.ts'
 import type { Memory } from '../jobs/memory.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import { toSi } from '../language/measures.ts'
 import { smallMm } from '../language/small-lengths.ts'
 import type { Topic } from '../reply.ts'

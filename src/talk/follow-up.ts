@@ -2,7 +2,7 @@
 import type { Facts } from '../facts.ts'
 import type { Talk } from '../jobs/memory.ts'
 import type { Concept } from '../language/concepts.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import type { Topic } from '../reply.ts'
 import { FITNESS_TOPICS } from '../topics/fitness/route.ts'
 

@@ -1,7 +1,7 @@
 /** What the job keeps of a message. */
 import type { FactName, Facts } from '../facts.ts'
 import type { Memory } from '../jobs/memory.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import type { Topic } from '../reply.ts'
 import { type InScope, isMixed, sameName, sameRoom, sameTile } from '../room-tiles.ts'
 import { keepsSite, siteFacts } from '../topics/site.ts'

@@ -1,6 +1,6 @@
 /** What a reply says of how a message was read, and where the facts it left out came from. */
 import type { FactName, Facts } from '../facts.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import { type Phrase, quote, room as roomLength, say, word } from '../phrase.ts'
 import type { Topic } from '../reply.ts'
 

@@ -2,7 +2,7 @@
 import { type Facts, type Piece, type Room, type Tiling, tilingIn } from '../facts.ts'
 import type { Memory } from '../jobs/memory.ts'
 import type { Concept } from '../language/concepts.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import { type InScope, roomsNamed, sameName, sameRoom, tilingOf } from '../room-tiles.ts'
 import { settledFacts } from '../topics/outline.ts'
 import { roomPlan } from '../topics/room-floor.ts'

@@ -2,7 +2,7 @@
 import { type Missing, missingFrom, type OnHand, type Order, orderOf } from '../core/order.ts'
 import type { Price } from '../facts.ts'
 import { logged } from '../jobs/job.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import type { Quantity } from '../language/measures.ts'
 import { moneyIn, PRICED } from '../language/prices.ts'
 import { type Amount, area, count, mass, type Phrase, percent, say } from '../phrase.ts'

@@ -1,7 +1,7 @@
 /** Messages that only tell a part of the last wait or mix anew: how warm it is, when it was set. */
 import type { Talk } from '../jobs/memory.ts'
 import type { Concept } from '../language/concepts.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import { toSi } from '../language/measures.ts'
 import { mentionsTime } from '../language/moments.ts'
 import { GOES_BY_SITE, statesSite } from './site.ts'

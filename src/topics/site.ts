@@ -1,7 +1,7 @@
 /** What it is like on site: told once, kept in the job, and used by whatever waits or mixes after that. */
 import type { Facts, SaidTemperature } from '../facts.ts'
 import type { Concept } from '../language/concepts.ts'
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 import { type Phrase, say, temperature, word } from '../phrase.ts'
 import type { Topic } from '../reply.ts'
 import { asksSomething } from './job/asks.ts'

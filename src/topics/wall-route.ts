@@ -1,5 +1,5 @@
 /** Which messages ask of a wall's first course, by their words. */
-import type { Heard } from '../language/hear.ts'
+import type { Heard } from '../language/heard.ts'
 
 /** How high the bottom course goes: by the ledger's name, the course's, or a tub or wall that is out of level. */
 export const ledgerAsked = (heard: Heard): boolean =>

@@ -1,6 +1,6 @@
 /** Mortar mixed on site by parts, cement to sand: a level bed of a thickness, or a volume. */
 import { CEMENT_SACK_KG, cementKgByTable, mudParts } from '../../core/shower/mud.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import { area, mass, number, type Phrase, say, small, volume } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { floorSum } from '../floors.ts'

@@ -1,6 +1,6 @@
 /** Figures that belong to the things around the tile: found by the words they stand beside. */
 import type { Concept } from '../../language/concepts.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import { unitAt } from '../../language/lexicon.ts'
 import type { Dimension, Quantity } from '../../language/measures.ts'
 import type { UnitName } from '../../units/names.ts'

@@ -1,6 +1,6 @@
 /** Rows of the router for what lies around the tile, in the order they are looked at. */
 import type { Concept } from '../../language/concepts.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import type { Route } from '../../router.ts'
 import { asksParts } from './mud-bed.ts'
 

@@ -1,5 +1,5 @@
 /** Which measurement a message holds, as far as its figures are all there. */
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import type { RuleWords } from '../../language/rule-words.ts'
 import { sealantSectionMm } from './slab.ts'
 import { cutFiguresIn, floorNumbersIn, wheelIn } from './worked.ts'

@@ -1,6 +1,6 @@
 /** Self-levelling underlayment: bags for a floor at a depth, how deep it may go, and when it takes tile. */
 import { fillerBags, roughFillL } from '../../core/substrate/filler.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import type { Quantity } from '../../language/measures.ts'
 import { momentIn } from '../../language/moments.ts'
 import { area, count, hours, instant, type Phrase, say, small, volume } from '../../phrase.ts'

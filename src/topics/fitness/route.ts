@@ -1,6 +1,6 @@
 /** Whether a message is a question for the rule book or a trouble, by its words. */
 import type { CueHit } from '../../language/cues.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import type { RuleWords } from '../../language/rule-words.ts'
 import { remembered } from '../../remembered.ts'
 import type { Topic } from '../../reply.ts'

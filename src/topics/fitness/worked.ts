@@ -3,7 +3,7 @@
 import { LEAST_JOINT_MM } from '../../core/joints.ts'
 import { cutFromSliverMm, endCuts } from '../../core/layout/end-cut.ts'
 import { combedMm, combedRangeMm } from '../../core/trowel.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import { count, number, type Phrase, room, say, small } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { spreadOf } from '../../settings.ts'

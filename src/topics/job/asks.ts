@@ -1,6 +1,6 @@
 /** Whether a message asks rather than tells. */
 import type { Concept } from '../../language/concepts.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 
 const QUESTIONS: readonly Concept[] = [
   'how-many',

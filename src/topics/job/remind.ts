@@ -2,7 +2,7 @@
 import type { Promised } from '../../jobs/memory.ts'
 import type { Reminding } from '../../jobs/reminders.ts'
 import { remindersOf, waiting } from '../../jobs/reminders.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import { momentIn } from '../../language/moments.ts'
 import { spanIn, spokenClocks, timePlaces } from '../../language/spans.ts'
 import { count, instant, type Phrase, quote, say } from '../../phrase.ts'

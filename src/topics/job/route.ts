@@ -1,7 +1,7 @@
 /** Whether a message steers the job or logs work, by its words: asked before any other topic. */
 import type { Memory } from '../../jobs/memory.ts'
 import type { Concept } from '../../language/concepts.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import { mentionsTime } from '../../language/moments.ts'
 import { readLog } from '../log/read.ts'
 import { GOES_BY_SITE, statesSite } from '../site.ts'

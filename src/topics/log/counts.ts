@@ -1,6 +1,6 @@
 /** Counts of a message by what stands beside them. */
 import type { Concept } from '../../language/concepts.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import type { Loose } from '../../language/singles.ts'
 import { TILE_NOUNS } from './read-short.ts'
 

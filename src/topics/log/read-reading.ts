@@ -1,7 +1,7 @@
 /** Readings as they are called out: "flatness 3/16 in 10", "lifted one, 85% coverage", "RH 78", "lot 4471", what the owner said. */
 import type { ReadingBody, ReadingKind } from '../../jobs/job.ts'
 import type { Concept } from '../../language/concepts.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import type { Loose } from '../../language/singles.ts'
 import { statesSite } from '../site.ts'
 

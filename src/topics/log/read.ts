@@ -1,7 +1,7 @@
 /** What a message logs: bags, boxes and tiles used, broken, left; readings; who burns what. */
 import { logged, type ReadingBody, type Stuff, type UseBody } from '../../jobs/job.ts'
 import type { Memory } from '../../jobs/memory.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import { asksSomething } from '../job/asks.ts'
 import { SQFT } from './counts.ts'
 import { readReading } from './read-reading.ts'

@@ -1,7 +1,7 @@
 /** What a statement logs: bags of mortar or grout and what they went on, tiles and boxes set, broken, left. */
 import type { Stuff, UseBody } from '../../jobs/job.ts'
 import type { Memory } from '../../jobs/memory.ts'
-import type { Heard } from '../../language/hear.ts'
+import type { Heard } from '../../language/heard.ts'
 import type { Loose } from '../../language/singles.ts'
 import { roomM2 } from '../floors.ts'
 import { asksSomething } from '../job/asks.ts'
