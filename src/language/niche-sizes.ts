@@ -1,6 +1,7 @@
 /** Sizes beside a niche or a ledger, where the pair that looks like a room is the tile or the niche. */
 import type { Mark } from './lexicon.ts'
-import { isTypicalTile, type Size } from './sizes.ts'
+import type { Size } from './sizes.ts'
+import { isTypicalTile } from './sold-sizes.ts'
 
 /** "niche 2 tiles wide in 3x6 on a wall", "ledger for 4x16": beside these the one bare pair that tile is sold in is the tile. */
 export function withNicheTile(sizes: readonly Size[], marks: readonly Mark[]): Size[] {

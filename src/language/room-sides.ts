@@ -3,7 +3,8 @@
 import type { UnitName } from '../units/names.ts'
 import type { Concept } from './concepts.ts'
 import { type Quantity, type Reader, toSi } from './measures.ts'
-import { roomMm, type Size } from './sizes.ts'
+import { roomMm } from './side-mm.ts'
+import type { Size } from './sizes.ts'
 
 /** How a bare decimal in a room's size is read: "12.6" may be feet and tenths or feet and inches. */
 export type DecimalHabit = 'tenths' | 'inches' | null

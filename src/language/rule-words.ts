@@ -1,6 +1,7 @@
 /** Reads a rule question in one locale's words: subject, conditions, stance, figures. */
 import { type CueHit, type CuesFound, type CueTable, cueBook, cuesIn, mend, plainWords, vocabularyOf } from './cues.ts'
-import { type Measures, type MeasureWords, NO_MEASURE_WORDS, readMeasures } from './rule-measures.ts'
+import { type MeasureWords, NO_MEASURE_WORDS } from './measure-words.ts'
+import { type Measures, readMeasures } from './rule-measures.ts'
 import { type Figures, type FigureWords, NO_FIGURE_WORDS, readFigures, tellingFigures } from './rule-numbers.ts'
 
 /** What a locale gives: tables of cues and the words around figures. */

@@ -5,7 +5,8 @@ import type { Draft } from './figure.ts'
 import type { HearContext } from './heard.ts'
 import type { Mark } from './lexicon.ts'
 import { dimensionOf, type Quantity, type Reader } from './measures.ts'
-import type { Size, SizeHints } from './sizes.ts'
+import type { SizeHints } from './size-misfit.ts'
+import type { Size } from './sizes.ts'
 
 /** Area or perimeter alone is asked for: the sizes are rooms. A unit behind a figure asks for nothing. */
 export function wantsRoom(

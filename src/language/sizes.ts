@@ -3,10 +3,9 @@ import type { CurveName } from '../facts.ts'
 import type { Concept } from './concepts.ts'
 import { type Item, isSize } from './items.ts'
 import type { Mark } from './lexicon.ts'
-import { METRIC, type Quantity, type Reader, toSi } from './measures.ts'
+import type { Reader } from './measures.ts'
 import { leadIn, type Noun, nounsNear } from './nouns.ts'
-
-export type SizeRole = 'room' | 'hole' | 'bump' | 'tile' | 'notch' | 'sheet' | 'opening' | 'lumber' | 'void'
+import { misfit, type SizeHints, type SizeRole } from './size-misfit.ts'
 
 export type Size = {
   readonly item: Item
@@ -19,37 +18,6 @@ export type Size = {
   readonly count?: number
   readonly curve?: { readonly name: CurveName; readonly radius: boolean; readonly mark: Mark }
 }
-
-/** What the talk already knows: a bare pair then rather fills the gap. */
-export type SizeHints = {
-  readonly hasRoom: boolean
-  readonly hasTile: boolean
-  readonly hasArea: boolean
-  readonly wantsRoom: boolean
-  /** Underlayment is spoken of, and no tile. */
-  readonly goods: boolean
-  /** A plus sign adds sizes up. */
-  readonly sums: boolean
-  /** A pattern of a large and a small tile is spoken of. */
-  readonly twoSizes: boolean
-  /** The tile is the one told before: "same tile". */
-  readonly sameTile: boolean
-  readonly metric: boolean
-}
-
-/** Sizes tile is sold in, in inches, shorter side first. Common practice, no source. */
-const TILE_INCHES = new Set(
-  '1x1 2x2 3x3 4x4 6x6 8x8 9x9 10x10 12x12 13x13 16x16 18x18 20x20 24x24 32x32 36x36 48x48 2x4 2x6 2x8 2x10 3x6 3x9 3x12 4x8 4x10 4x12 4x16 6x12 6x24 6x36 6x40 6x48 7x48 8x10 8x12 8x16 8x20 8x24 8x32 8x36 8x40 8x48 9x36 9x48 10x14 10x60 12x18 12x24 12x36 12x48 15x30 16x24 16x32 18x36 20x40 24x36 24x48 32x64'.split(
-    ' ',
-  ),
-)
-
-/** Sizes tile is sold in, in centimetres, shorter side first. Common practice, no source. */
-const TILE_CM = new Set(
-  '10x10 15x15 20x20 25x25 30x30 33x33 40x40 45x45 50x50 60x60 80x80 90x90 100x100 120x120 10x20 10x30 15x60 15x90 20x40 20x60 20x120 25x40 30x60 30x90 40x80 45x90 60x120 80x160'.split(
-    ' ',
-  ),
-)
 
 const ROLE_OF_NOUN: Partial<Record<Concept, SizeRole>> = {
   tile: 'tile',
@@ -95,77 +63,11 @@ const ROLE_OF_NOUN: Partial<Record<Concept, SizeRole>> = {
   footprint: 'opening',
 }
 
-const bySide = (a: number, b: number): string => `${Math.min(a, b)}x${Math.max(a, b)}`
-export const isTypicalTile = (a: number, b: number): boolean => TILE_INCHES.has(bySide(a, b))
-/** A size tile is sold in by the centimetre and not by the inch. */
-export const isCentimetreTile = (a: number, b: number): boolean =>
-  Math.min(a, b) >= 30 && TILE_CM.has(bySide(a, b)) && !isTypicalTile(a, b) && bySide(a, b) !== '30x60'
-const isSoldAsTile = (a: number, b: number, metric: boolean): boolean =>
-  isTypicalTile(a, b) || (metric && TILE_CM.has(bySide(a, b)))
-
-const mm = (q: Quantity): number | null => (q.dimension === 'length' ? q.si : null)
-
-/** How ill a reading suits the figures themselves; 0 is natural, 9 impossible. */
-function misfit(role: SizeRole, [a, b]: readonly Quantity[], hints: SizeHints): number {
-  const [wide, long] = [Math.min(mm(a) ?? a.n, mm(b) ?? b.n), Math.max(mm(a) ?? a.n, mm(b) ?? b.n)]
-  const bare = a.unit === null && b.unit === null
-  const feet = [a, b].some((q) => q.unit === 'ft' || q.unit === 'yd')
-  switch (role) {
-    case 'room':
-      if (a.compound || b.compound) return 0
-      if (bare) return roomMisfit(wide, long, hints)
-      if (feet || a.unit === 'm' || b.unit === 'm') return a.unit === 'm' && long < 1250 ? 2 : 0
-      return long >= 1500 ? 0.5 : long >= 900 ? 2 : 4
-    case 'tile':
-      if (a.compound || b.compound) return 6
-      if (bare) return tileMisfit(a.n, b.n, hints.metric)
-      if (feet) return long <= 1300 ? 3.5 : 9
-      if (a.unit === 'm' || b.unit === 'm') return long <= 3200 && wide <= 1600 ? 2.5 : 9
-      return wide < 9 || long > 3300 ? 9 : long > 1850 ? 3 : 0
-    case 'notch':
-      if (wide <= 0) return 9
-      return bare ? (long <= 1 ? 0 : long <= 15 ? 3 : 9) : long <= 30 ? 0 : 9
-    case 'sheet':
-      return sheetMisfit(a, b, wide, long)
-    case 'opening':
-    case 'lumber':
-    case 'void':
-      return 2.5
-    case 'hole':
-    case 'bump':
-      return 1
-  }
-}
-
-/** Sizes underlayment is sold in, in feet, shorter side first; and boards told in inches. Common practice, no source. */
-const SHEETS = new Set('2x3 2x4 3x4 3x5 3x6 4x4 4x8 4x5 4x6 36x60 48x96 24x48 36x48 48x48'.split(' '))
-
-function sheetMisfit(a: Quantity, b: Quantity, wide: number, long: number): number {
-  const bare = a.unit === null && b.unit === null
-  if (bare) return SHEETS.has(`${wide}x${long}`) ? 0.8 : wide >= 300 ? 1.5 : wide <= 4 ? 2.5 : 5
-  // Written sides: a sheet, or a strip of roll.
-  return wide >= 250 && wide <= 2100 && (long <= 3100 || long >= 4 * wide) ? 1.2 : 3.5
-}
-
-function roomMisfit(wide: number, long: number, hints: SizeHints): number {
-  if (long < 2) return 9
-  if (wide >= 100) return hints.metric || wide >= 1000 ? 2.5 : 1.5
-  return (isSoldAsTile(wide, long, hints.metric) ? 1 : 0) + (wide < 3 ? 1.5 : 0)
-}
-
-function tileMisfit(a: number, b: number, metric: boolean): number {
-  const [wide, long] = [Math.min(a, b), Math.max(a, b)]
-  if (wide <= 0.49 || long <= 0.99) return 9
-  if (isSoldAsTile(a, b, metric)) return 0
-  if (wide >= 50) return long <= 3300 ? 0 : 9
-  if (long > 48) return wide >= 10 && long <= 250 ? 0.8 : 9
-  return Number.isInteger(a) && Number.isInteger(b) ? 1.2 : 0.9
-}
-
 /** Their sizes are of nothing that is tiled. */
 const STANDS: ReadonlySet<Concept> = new Set<Concept>(['leg', 'footprint'])
 
 const NO_NOUN_COST = 0
+
 const NOUN_GAIN = 3.4
 
 type Choice = {
@@ -290,6 +192,7 @@ function isTileByRoom(choices: readonly Choice[], roomsKnown: boolean): boolean 
 }
 
 const MOST_TOGETHER = 5
+
 /** Readings looked at for each size: all of them for a few sizes, the likeliest where many stand together. */
 const MOST_READINGS = [6, 6, 6, 6, 4, 3]
 
@@ -343,40 +246,3 @@ function bestTogether(
   walk(0)
   return { choices: best, margin: nextCost - bestCost }
 }
-
-/** A room's side in mm. A bare figure is feet, or by its size inches, centimetres or millimetres; `as` tells which. */
-export function roomMm(
-  q: Quantity,
-  larger: number,
-  metric: boolean,
-): { mm: number; as: 'ft' | 'in' | 'cm' | 'mm' | 'm' | 'said' } {
-  if (q.dimension === 'length' && q.si !== null) return { mm: q.si, as: 'said' }
-  if (larger >= 1000) return { mm: q.n, as: 'mm' }
-  if (metric && larger >= 100) return { mm: q.n * 10, as: 'cm' }
-  if (larger >= 250) return { mm: q.n * 10, as: 'cm' }
-  if (larger >= 100) return { mm: q.n * 25.4, as: 'in' }
-  if (metric && larger < 40) return { mm: q.n * 1000, as: 'm' }
-  return { mm: toSi(q.n, 'ft'), as: 'ft' }
-}
-
-/** Chips of mosaic are told in millimetres where the crew is metric: 25x25 is no 25 cm. */
-const LEAST_MOSAIC_MM = 10
-
-/** A tile's side in mm. A bare figure is inches, or by its size centimetres or millimetres. */
-export function tileMm(
-  q: Quantity,
-  [a, b]: readonly Quantity[],
-  metric: boolean,
-  mosaic = false,
-): { mm: number; as: 'in' | 'cm' | 'mm' | 'said' } {
-  if (q.dimension === 'length' && q.si !== null) return { mm: q.si, as: 'said' }
-  if (mosaic && metric && Math.min(a.n, b.n) >= LEAST_MOSAIC_MM) return { mm: q.n, as: 'mm' }
-  const [wide, long] = [Math.min(a.n, b.n), Math.max(a.n, b.n)]
-  if (wide >= 50 && long > 122 && wide !== 60 && !(metric && long <= 180)) return { mm: q.n, as: 'mm' }
-  if (long > 130 && wide >= 100) return { mm: q.n, as: 'mm' }
-  if (long > 48 && !isTypicalTile(a.n, b.n)) return { mm: q.n * 10, as: 'cm' }
-  if (metric && wide >= 10 && long >= 15) return { mm: q.n * 10, as: 'cm' }
-  return { mm: q.n * 25.4, as: 'in' }
-}
-
-export const isMetric = (q: Quantity): boolean => q.unit !== null && METRIC.has(q.unit)

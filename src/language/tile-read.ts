@@ -2,7 +2,9 @@
 import type { Draft } from './figure.ts'
 import type { HeardNote } from './heard.ts'
 import type { Mark } from './lexicon.ts'
-import { isTypicalTile, type Size, tileMm } from './sizes.ts'
+import { tileMm } from './side-mm.ts'
+import type { Size } from './sizes.ts'
+import { isTypicalTile } from './sold-sizes.ts'
 
 export function readTile(
   sizes: readonly Size[],

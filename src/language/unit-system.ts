@@ -3,7 +3,7 @@ import type { UnitName } from '../units/names.ts'
 import { type Item, isSize } from './items.ts'
 import { unitAt } from './lexicon.ts'
 import { IMPERIAL, METRIC, type Quantity, type Reader } from './measures.ts'
-import { isCentimetreTile } from './sizes.ts'
+import { isCentimetreTile } from './sold-sizes.ts'
 
 export function systemOf(quantities: readonly Quantity[]): 'metric' | 'imperial' | null {
   let metric = 0

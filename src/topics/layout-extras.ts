@@ -1,10 +1,10 @@
 /** What a layout says beside its lines: the pattern, nominal against measured tile, a joint that loses slivers, pole and cuts. */
 import { leastJoint } from '../core/joints.ts'
 import { compareSizes, offsetWarning, oftenMeasures, type SizeCompared } from '../core/layout/compare.ts'
-import { weaveMismatch } from '../core/layout/lattice.ts'
 import { jointWithoutSliver, storyPole } from '../core/layout/lines.ts'
+import { weaveMismatch } from '../core/layout/patterns.ts'
 import { type CutGroup, cutList, cutPieces } from '../core/layout/pieces.ts'
-import { NO_WISHES } from '../core/layout/search.ts'
+import { NO_WISHES } from '../core/layout/wishes.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { count, type Phrase, percent, room as roomLength, say, small, word } from '../phrase.ts'
 import { roomName, roomPhrase } from './floors.ts'

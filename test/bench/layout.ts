@@ -6,8 +6,9 @@ import { rectangle } from '../../src/core/floor/shapes.ts'
 import { lay } from '../../src/core/layout/lay.ts'
 import { tilesOf } from '../../src/core/layout/pieces.ts'
 import { layRectangle } from '../../src/core/layout/rectangle.ts'
-import { NO_WISHES, searchStart } from '../../src/core/layout/search.ts'
+import { searchStart } from '../../src/core/layout/search.ts'
 import { type LayoutSpec, plainSpec } from '../../src/core/layout/spec.ts'
+import { NO_WISHES } from '../../src/core/layout/wishes.ts'
 
 const FT = 304.8
 

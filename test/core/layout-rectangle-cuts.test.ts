@@ -4,8 +4,9 @@ import { expect, test } from 'vitest'
 import { rectangle } from '../../src/core/floor/shapes.ts'
 import { cutPieces } from '../../src/core/layout/pieces.ts'
 import { rectangleCuts } from '../../src/core/layout/rectangle-cuts.ts'
-import { NO_WISHES, searchStart } from '../../src/core/layout/search.ts'
+import { searchStart } from '../../src/core/layout/search.ts'
 import type { LayoutSpec, Pattern } from '../../src/core/layout/spec.ts'
+import { NO_WISHES } from '../../src/core/layout/wishes.ts'
 
 const patterns: readonly Pattern[] = [
   { kind: 'stacked' },

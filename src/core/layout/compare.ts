@@ -2,8 +2,9 @@
 import { fine, type Outcome } from '../../problem.ts'
 import type { Floor } from '../floor/rings.ts'
 import { LONG_SIDE_MM } from './random.ts'
-import { type Start, searchStart, type Wishes } from './search.ts'
+import { type Start, searchStart } from './search.ts'
 import { fractionValue, type LayoutSpec } from './spec.ts'
+import type { Wishes } from './wishes.ts'
 
 export type SizeCompared = {
   readonly nominal: Start

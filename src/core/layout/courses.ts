@@ -6,8 +6,8 @@ import { rectangle } from '../floor/shapes.ts'
 import { type Layout, lay } from './lay.ts'
 import { roundTheCorner } from './lines.ts'
 import { layRectangle } from './rectangle.ts'
-import { USUAL_LEAST_MM } from './search.ts'
 import { fractionValue, type LayoutSpec, type Pattern } from './spec.ts'
+import { USUAL_LEAST_MM } from './wishes.ts'
 
 export const WALLS_IN_RUN: Range = { field: 'walls', unit: '', min: 2, max: 12 }
 

@@ -1,8 +1,8 @@
 /** Edges that two tiles of a layout share across a joint, piece by piece: what levelling clips go by. */
 import { fine, type Outcome } from '../../problem.ts'
 import type { Floor, Point, Ring } from '../floor/rings.ts'
-import { prepare } from './lay.ts'
 import { tilesOf } from './pieces.ts'
+import { prepare } from './prepare.ts'
 import type { LayoutSpec } from './spec.ts'
 
 export type SharedEdge = { readonly lengthMm: number; readonly count: number }

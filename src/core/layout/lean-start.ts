@@ -2,7 +2,8 @@
 import { fine, type Outcome } from '../../problem.ts'
 import { boxOf, type Floor, type Point } from '../floor/rings.ts'
 import { wallsOf } from '../floor/walls.ts'
-import { estimate, type Layout, lay } from './lay.ts'
+import { type Layout, lay } from './lay.ts'
+import { estimate } from './prepare.ts'
 import type { LayoutSpec } from './spec.ts'
 
 export type LeanStart = { readonly spec: LayoutSpec; readonly layout: Layout; readonly tiles: number }

@@ -1,7 +1,7 @@
 /** Lines on a layout: the joint that loses a sliver, a story pole, movement joints snapped to grout joints. */
 import { andThen, fine, type Outcome, type Range, refuse, within } from '../../problem.ts'
 import { boxOf, type Floor, type Point } from '../floor/rings.ts'
-import { type Laid, prepare, turn } from './lay.ts'
+import { type Laid, prepare, turn } from './prepare.ts'
 import { isInRows, type LayoutSpec } from './spec.ts'
 
 /** Marks on a pole are read to this [mm]: 1/16 in. */

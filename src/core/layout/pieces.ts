@@ -5,7 +5,9 @@ import { type Floor, floorArea, type Point, type Ring } from '../floor/rings.ts'
 import { type Wall, wallsOf } from '../floor/walls.ts'
 import type { ClipPiece, Walls } from './clip.ts'
 import { hexagonRing } from './hexagon.ts'
-import { insideModules, type Laid, type Layout, layWith, type MetCell, prepare } from './lay.ts'
+import { insideModules } from './inside.ts'
+import { type Layout, layWith, type MetCell } from './lay.ts'
+import { type Laid, prepare } from './prepare.ts'
 import type { LayoutSpec } from './spec.ts'
 
 /** A cell of the pattern by its numbers. */

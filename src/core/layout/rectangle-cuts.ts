@@ -1,7 +1,9 @@
 /** The cut pieces of a plain rectangle under rows, in groups of one size and the same uncut edges, without walls to walk. */
-import { latticeOf } from './lattice.ts'
-import { LEAST_CELL_MM2, NO_EXTENT } from './lay.ts'
+
+import { LEAST_CELL_MM2 } from './lay.ts'
+import { latticeOf } from './patterns.ts'
 import type { FactoryEdges } from './pieces.ts'
+import { NO_EXTENT } from './prepare.ts'
 import type { LayoutSpec } from './spec.ts'
 
 export type CutPieces = {

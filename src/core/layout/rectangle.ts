@@ -1,7 +1,8 @@
 /** A plain rectangle under stacked or offset rows, in closed form: exactly what `lay` counts, without walls to walk. */
 import { fine, type Outcome, refuse } from '../../problem.ts'
-import { latticeOf } from './lattice.ts'
-import { type Layout, LEAST_CELL_MM2, NO_EXTENT } from './lay.ts'
+import { type Layout, LEAST_CELL_MM2 } from './lay.ts'
+import { latticeOf } from './patterns.ts'
+import { NO_EXTENT } from './prepare.ts'
 import { type LayoutSpec, soundSpec } from './spec.ts'
 
 /** Whether the closed form covers a spec: rows square to the walls. */

@@ -3,8 +3,8 @@ import { fine, type Outcome } from '../../problem.ts'
 import { boxOf, type Floor, type Point, type Ring } from '../floor/rings.ts'
 import type { Side } from '../floor/shapes.ts'
 import { wallsOn } from '../floor/walls.ts'
-import { turn } from './lay.ts'
 import { type CutPiece, type Tiles, tilesOf } from './pieces.ts'
+import { turn } from './prepare.ts'
 import { isInRows, type LayoutSpec } from './spec.ts'
 
 /** A place that takes a tile: its pieces where it is cut, none where it is whole. */

@@ -1,31 +1,15 @@
 /** The start line: which origin gives the best layout, what it promises, and where to snap it from real walls. */
-import { fine, type Outcome, type Range, within } from '../../problem.ts'
+import { fine, type Outcome, within } from '../../problem.ts'
 import { boxOf, type Floor, floorArea, type Point, ringArea } from '../floor/rings.ts'
-import type { Side } from '../floor/shapes.ts'
-import { wallsOf } from '../floor/walls.ts'
-import { type Axis, type AxisScore, type AxisWall, bestStarts, scoreStart } from './axis.ts'
+import { type Axis, type AxisScore, bestStarts, scoreStart } from './axis.ts'
 import { climbed, crossingOrigins, type Direction, slantedDirections, spreadOrigins } from './explore.ts'
-import { estimate, type Laid, type Layout, lay, prepare, turn } from './lay.ts'
-import { wallNumbers } from './pieces.ts'
+import { type Layout, lay } from './lay.ts'
+import { estimate, type Laid, prepare, turn } from './prepare.ts'
 import { inClosedForm, layRectangle } from './rectangle.ts'
 import { type AxisPromise, type MiddleCorner, type SnapLine, snapped } from './snap.ts'
-import { isInRows, type LayoutSpec } from './spec.ts'
-
-export type Wishes = {
-  /** No piece narrower than this where the room allows; null: 2 in or a third of the tile's side, the less [mm]. */
-  readonly leastCutMm: number | null
-  /** Walls that are to get whole tiles, and walls that may hide the cuts: by side, or by number as `wallsOf` lists them. */
-  readonly fullAt: readonly (Side | number)[]
-  readonly hideAt: readonly (Side | number)[]
-  /** Whether the tile may be turned a quarter. */
-  readonly mayTurn: boolean
-}
-
-export const NO_WISHES: Wishes = { leastCutMm: null, fullAt: [], hideAt: [], mayTurn: false }
-
-/** The usual least cut: 2 in; common practice, no source. [mm] */
-export const USUAL_LEAST_MM = 50.8
-export const LEAST_CUT: Range = { field: 'least-cut', unit: 'mm', min: 0, max: 1_000 }
+import type { LayoutSpec } from './spec.ts'
+import { axesOf } from './square-walls.ts'
+import { LEAST_CUT, type Wishes } from './wishes.ts'
 
 export type Start = {
   readonly spec: LayoutSpec
@@ -93,6 +77,7 @@ type Tried = {
   readonly v: AxisScore
   readonly marks: readonly number[]
 }
+
 type Attempt = (u: AxisScore, v: AxisScore) => Outcome<Tried>
 
 const better = (p: Tried, q: Tried): number => lessOf(p.marks, q.marks)
@@ -143,8 +128,11 @@ const startAt = (axis: Axis, originMm: number): AxisScore =>
 
 /** Meetings of walls and modules that all tries together may cost: some 15 ms for a house, 0.3 s for the wildest floor. */
 const MEETINGS_FOR_ALL = 20_000
+
 const MOST_TRIES = 5
+
 const MOST_SPREAD = 12
+
 const LEAST_STEP_MM = 0.4
 
 /** What a module of a pattern costs to cut beside one in rows. */
@@ -164,6 +152,7 @@ function laysFor(ready: Laid, spec: LayoutSpec): number {
 /** How many starts an axis may try. */
 const triesFor = (ready: Laid, spec: LayoutSpec): number =>
   Math.max(1, Math.min(MOST_STARTS, Math.floor(Math.sqrt(laysFor(ready, spec)))))
+
 const MOST_STARTS = 8
 
 /** On an axis without square walls a spread of starts over the pattern's repeat is tried. */
@@ -222,108 +211,4 @@ function layBox(floor: Floor, spec: LayoutSpec): Outcome<Layout> {
   const [x, y] = spec.originMm
   const laid = layRectangle(maxX - minX, maxY - minY, { ...spec, originMm: [x - minX, y - minY] })
   return laid.ok ? fine({ ...laid.value, originMm: spec.originMm }) : laid
-}
-
-const NO_NUMBERS = new Int32Array(0)
-
-/** Both axes of the lattice with the walls square to them. */
-function axesOf(floor: Floor, ready: Laid, spec: LayoutSpec, wishes: Wishes): readonly [Axis, Axis] {
-  const { lattice, walls } = ready
-  const { a, b, insetU, insetV, tileA, tileB } = lattice.families[0]!
-  const asked = wishes.fullAt.length + wishes.hideAt.length > 0
-  const numbers = asked ? wallNumbers(floor, ready.floor, spec.wallGapMm) : NO_NUMBERS
-  const full = named(floor, wishes.fullAt)
-  const hidden = named(floor, wishes.hideAt)
-  const holed = wallsOf(ready.floor).map((wall) => wall.ofHole)
-  const us: AxisWall[] = []
-  const vs: AxisWall[] = []
-  for (let w = 0; w < walls.u0.length; w++) {
-    const [du, dv] = [walls.u1[w]! - walls.u0[w]!, walls.v1[w]! - walls.v0[w]!]
-    const rest = {
-      outer: false,
-      ofHole: holed[w]!,
-      wantFull: full.has(numbers[w] ?? -1),
-      mayHide: hidden.has(numbers[w] ?? -1),
-    }
-    // The floor is on a wall's left: beyond one that runs down, above one that runs to the right.
-    if (Math.abs(du) < 1e-3) us.push({ at: walls.u0[w]! - insetU, side: dv < 0 ? 1 : -1, ...rest })
-    else if (Math.abs(dv) < 1e-3) vs.push({ at: walls.v0[w]! - insetV, side: du > 0 ? 1 : -1, ...rest })
-  }
-  // Planks that lie and stand in turn meet a wall in many ways: their starts are tried, not reasoned out.
-  const woven = !isInRows(spec.pattern)
-  const least = (side: number) => wishes.leastCutMm ?? Math.min(USUAL_LEAST_MM, side / 3)
-  return [
-    {
-      tileMm: tileA,
-      moduleMm: a,
-      shifts: shiftsOf(ready, spec),
-      walls: woven ? [] : settled(us),
-      leastMm: least(tileA),
-    },
-    { tileMm: tileB, moduleMm: b, shifts: [0], walls: woven ? [] : settled(vs), leastMm: least(tileB) },
-  ]
-}
-
-/** Walls in their order, the outermost marked; a wall opposite to a hidden one is to be full. */
-function settled(walls: readonly AxisWall[]): AxisWall[] {
-  const once = new Map<string, AxisWall>()
-  for (const wall of walls) {
-    const key = `${wall.side} ${Math.round(wall.at * 100)}`
-    const known = once.get(key)
-    const merged = known && {
-      wantFull: known.wantFull || wall.wantFull,
-      mayHide: known.mayHide || wall.mayHide,
-      ofHole: known.ofHole && wall.ofHole,
-    }
-    once.set(key, { ...wall, ...merged })
-  }
-  const kept = [...once.values()]
-  const room = kept.filter((wall) => !wall.ofHole)
-  const low = room.filter((wall) => wall.side === 1).sort((p, q) => p.at - q.at)[0]
-  const high = room.filter((wall) => wall.side === -1).sort((p, q) => q.at - p.at)[0]
-  const hiddenLow = kept.some((wall) => wall.mayHide && wall.side === 1)
-  const hiddenHigh = kept.some((wall) => wall.mayHide && wall.side === -1)
-  return kept
-    .map((wall) => {
-      const outer = wall === low || wall === high
-      const opposite = outer && !wall.mayHide && (wall.side === 1 ? hiddenHigh && !hiddenLow : hiddenLow && !hiddenHigh)
-      return { ...wall, outer, wantFull: wall.wantFull || opposite }
-    })
-    .sort((p, q) => Number(q.outer) - Number(p.outer) || Number(p.ofHole) - Number(q.ofHole))
-}
-
-/** The numbers of walls named by side or number: on a side, the outermost. */
-function named(floor: Floor, walls: readonly (Side | number)[]): Set<number> {
-  const all = wallsOf(floor)
-  const { minX, minY, maxX, maxY } = boxOf(floor.rings)
-  const edge: Record<Side, (p: Point) => number> = {
-    left: (p) => p[0] - minX,
-    right: (p) => maxX - p[0],
-    bottom: (p) => p[1] - minY,
-    top: (p) => maxY - p[1],
-  }
-  const found = new Set<number>()
-  for (const name of walls) {
-    if (typeof name === 'number') found.add(name)
-    else
-      all.forEach((wall, number) => {
-        if (wall.side === name && !wall.ofHole && edge[name](wall.from) < 1) found.add(number)
-      })
-  }
-  return found
-}
-
-/** One of each kind of row's shift, up to 24; random rows as they come. */
-function shiftsOf(ready: Laid, spec: LayoutSpec): number[] {
-  if (spec.pattern.kind !== 'offset' && spec.pattern.kind !== 'random') return [0]
-  const { a, b } = ready.lattice.families[0]!
-  const lowV = spec.pattern.kind === 'random' ? ready.walls.v0.reduce((low, v) => Math.min(low, v), Infinity) : 0
-  const first = Math.floor(lowV / b)
-  const kinds = new Map<number, number>()
-  for (let j = first; j < first + 24; j++) {
-    const shift = ready.lattice.originU(0, 0, j)
-    const kind = Math.round(shift * 10) % Math.round(a * 10)
-    if (!kinds.has(kind)) kinds.set(kind, shift)
-  }
-  return [...kinds.values()]
 }

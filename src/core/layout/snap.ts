@@ -1,7 +1,7 @@
 /** Where to snap a start, measured from real walls, and what it promises in each direction of the room. */
 import { boxOf, type Floor, type Point } from '../floor/rings.ts'
 import type { Axis, AxisScore } from './axis.ts'
-import { type Laid, prepare, turn } from './lay.ts'
+import { type Laid, prepare, turn } from './prepare.ts'
 import type { LayoutSpec } from './spec.ts'
 
 /** A chalk line at a tile's edge, by its distance from two real walls. */

@@ -1,5 +1,5 @@
 /** English words of what is measured on a floor. How they are used: language/rule-measures.ts. */
-import type { MeasureWords } from '../rule-measures.ts'
+import type { MeasureWords } from '../measure-words.ts'
 
 export const measures: MeasureWords = {
   joist: 'joist|joists|framing|floor joist',

@@ -1,5 +1,5 @@
 /** Spanish words of what is measured on a floor. How they are used: language/rule-measures.ts. */
-import type { MeasureWords } from '../rule-measures.ts'
+import type { MeasureWords } from '../measure-words.ts'
 
 export const measures: MeasureWords = {
   joist: 'vigas|viga|viguetas|vigueta|joists|joist',

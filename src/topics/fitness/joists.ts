@@ -10,7 +10,7 @@ import {
   USUAL_DEAD_KPA,
   USUAL_LIVE_KPA,
 } from '../../core/substrate/joists.ts'
-import type { SaidJoists } from '../../language/rule-measures.ts'
+import type { SaidJoists } from '../../language/rule-joists.ts'
 import { type Amount, count, load, number, type Phrase, percent, quote, room, say, small, word } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import type { LumberBook } from '../../rules/book.ts'

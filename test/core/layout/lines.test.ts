@@ -3,7 +3,6 @@ import { expect, test } from 'vitest'
 import { floorOf } from '../../../src/core/floor/check.ts'
 import { rectangle } from '../../../src/core/floor/shapes.ts'
 import { compareSizes, maxOffsetPct, offsetWarning, oftenMeasures } from '../../../src/core/layout/compare.ts'
-import { weaveMismatch, weavePlanks } from '../../../src/core/layout/lattice.ts'
 import {
   jointWithoutSliver,
   movementJoints,
@@ -12,10 +11,11 @@ import {
   sealantTubes,
   storyPole,
 } from '../../../src/core/layout/lines.ts'
+import { weaveMismatch, weavePlanks } from '../../../src/core/layout/patterns.ts'
 import { cutPieces } from '../../../src/core/layout/pieces.ts'
 import { around, plankShifts, wrap } from '../../../src/core/layout/random.ts'
-import { NO_WISHES } from '../../../src/core/layout/search.ts'
 import { type LayoutSpec, plainSpec } from '../../../src/core/layout/spec.ts'
+import { NO_WISHES } from '../../../src/core/layout/wishes.ts'
 import type { Outcome } from '../../../src/problem.ts'
 
 const IN = 25.4
