@@ -1,5 +1,5 @@
 /** Times told in words without a figure of their own: "an hour and a half", "half past 2", "every day". */
-import type { Heard } from './hear.ts'
+import type { Heard } from './heard.ts'
 
 /** Patterns over plain text with what they mean in minutes. */
 type Minutes = readonly (readonly [pattern: string, minutes: number])[]
