@@ -1,7 +1,8 @@
 /** What answers behind every platform: the pure core over a store, joined with the catalogue's words and the picture maker. */
 import path from 'node:path'
 import type { Tools } from '../src/answer/brief.ts'
-import { emptyMemory, fold, type Memory } from '../src/jobs/memory.ts'
+import { fold } from '../src/jobs/fold.ts'
+import { emptyMemory, type Memory } from '../src/jobs/memory.ts'
 import { platformWords } from '../src/language/platform.ts'
 import type { Entry, Message } from '../src/message.ts'
 import type { Reply } from '../src/reply.ts'

@@ -1,5 +1,6 @@
 /** How the stores make a channel's memory out of its entries. */
-import { emptyMemory, fold, type Memory, understands } from '../src/jobs/memory.ts'
+import { fold, understands } from '../src/jobs/fold.ts'
+import { emptyMemory, type Memory } from '../src/jobs/memory.ts'
 import type { Rules } from './stores/store.ts'
 
 /** To be raised whenever the fold makes something else of the same entries: stored snapshots of other versions are not used. */

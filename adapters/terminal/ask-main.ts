@@ -1,6 +1,8 @@
 /** The `ask` contract: flags, messages, one answer each, exit codes. */
+
+import { fold } from '../../src/jobs/fold.ts'
 import { LEARNED_KINDS, learnedFrom } from '../../src/jobs/learned.ts'
-import { emptyMemory, fold, type Memory } from '../../src/jobs/memory.ts'
+import { emptyMemory, type Memory } from '../../src/jobs/memory.ts'
 import type { Entry, Message } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { replyText } from '../../src/speak.ts'

@@ -1,6 +1,6 @@
 /** One job: what was stated of it, what was used, read and changed. Its lists are short: the full log is in the store. */
 import type { FactName, Facts, Trowel } from '../facts.ts'
-import type { Photo } from '../message.ts'
+import type { Entry, Photo } from '../message.ts'
 
 export type Stuff = 'mortar' | 'grout' | 'tile'
 
@@ -41,6 +41,14 @@ export const useId = (entry: { readonly messageId: string; readonly part: number
   `${entry.messageId}/${entry.part}`
 
 type By = { readonly at: string; readonly person: string; readonly personName?: string; readonly messageId: string }
+
+/** Who an entry is from, when it came and in which message. */
+export const by = (entry: Entry): By => ({
+  at: entry.at,
+  person: entry.person,
+  ...(entry.personName === undefined ? {} : { personName: entry.personName }),
+  messageId: entry.messageId,
+})
 
 export type Use = UseBody & By & { readonly id: string }
 

@@ -1,8 +1,8 @@
 /** What a crew's bags covered on earlier jobs, by trowel, back-buttering and tile: offered for a job like it. */
 import type { Trowel } from '../facts.ts'
 import type { Entry } from '../message.ts'
+import { understands } from './fold.ts'
 import { type UndoBody, type UseBody, useId } from './job.ts'
-import { understands } from './memory.ts'
 
 /** Bags and area of one set-up, all jobs together. */
 export type Learned = {

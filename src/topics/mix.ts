@@ -6,7 +6,7 @@ import { area, mass, minutes, named, number, type Phrase, say, temperature, volu
 import { hotRule, potLifeInput } from '../practice.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
 import { type Grout, type Leveller, type Mortar, materialOf, usualPack } from '../settings.ts'
-import { bedFor } from './mortar.ts'
+import { bedFor } from './mortar-coverage.ts'
 import { airC, temperaturesOf } from './site.ts'
 import { groutOf, knownTile, mortarOf, packPhrase } from './stuff.ts'
 import { type Brief, sourceOf, type Told } from './topic.ts'

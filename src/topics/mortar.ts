@@ -1,134 +1,14 @@
 /** Mortar: bags for a floor, a bag's coverage, and whether what is on hand will finish. */
-import { bedParts, bedWarnings, mortarNeed, packYieldL } from '../core/mortar.ts'
-import { exactly, type Spread } from '../core/spread.ts'
-import { coverageFromUse, remaining } from '../core/stock.ts'
-import type { Trowel } from '../facts.ts'
-import { area, count, number, type Phrase, percent, say, small } from '../phrase.ts'
+import { mortarNeed } from '../core/mortar.ts'
+import type { Spread } from '../core/spread.ts'
+import { remaining } from '../core/stock.ts'
+import { area, count, number, type Phrase, percent, say } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
-import { type Mortar, type Pack, spreadOf } from '../settings.ts'
 import { briefsByTiling, byTiling } from './by-tiling.ts'
 import { floorSum, roomM2, roomName } from './floors.ts'
-import { knownTile, mortarOf, packOf, packPhrase, tilePhrase, trowelOf, trowelPhrase } from './stuff.ts'
-import { type Brief, type Source, sourceOf, type Told, type TopicAnswer } from './topic.ts'
-
-/** A room's share: its floor at its own tile's bed. */
-type Share = { readonly brief: Brief; readonly basis: Basis; readonly areaM2: number }
-
-type Basis = {
-  readonly mortar: Mortar
-  readonly pack: Pack & { readonly yieldL: number }
-  readonly notch: Trowel
-  readonly backButter: boolean
-  readonly bedMm: Spread
-  readonly coverageM2: Spread
-  readonly assumed: Phrase[]
-  readonly warnings: Phrase[]
-  readonly working: Phrase[]
-  readonly sources: Source[]
-}
-
-/** The bed, and what a bag covers at it. */
-export function coverageBasis(brief: Brief): Outcome<Basis> {
-  const { practice } = brief.settings
-  const assumed: Phrase[] = []
-  const tile = knownTile(brief.facts)
-  const { notch, backButter } = trowelOf(brief, tile, assumed)
-  const meant = mortarOf(brief, tile)
-  if (!meant.ok) return meant
-  const { mortar } = meant.value
-  const pack = packOf(brief, mortar, assumed)
-  const withYield = { ...pack, yieldL: packYieldL(pack, mortar) }
-  const deepestGapMm = brief.facts.outOfFlatMm ?? 0
-  const bed = bedParts({
-    notch,
-    anglesDeg: spreadOf(practice.mortar.trowelDeg),
-    skimMm: backButter ? spreadOf(practice.mortar.skimMm) : null,
-    deepestGapMm,
-    unevenFactor: spreadOf(practice.mortar.unevenFactor),
-  })
-  if (!bed.ok) return bed
-  const need = mortarNeed(1, bed.value.bedMm, withYield, practice.mortar.wasteShare.value)
-  if (!need.ok) return need
-  const leastMm = Math.max(practice.mortar.minBedMm.value, mortar.minBedMm)
-  const warnings = bedWarnings(bed.value, deepestGapMm, leastMm, mortar.maxBedMm).map((w) =>
-    w.code === 'bed-thin'
-      ? say('mortar.bed-thin', { bed: small(w.bedMm), least: small(w.leastMm) })
-      : say('mortar.bed-thick', { bed: small(w.bedMm), most: small(w.mostMm) }),
-  )
-  const b = bed.value
-  const working = [
-    say('mortar.work-notch', {
-      width: small(notch.widthMm),
-      depth: small(notch.depthMm),
-      space: small(notch.spaceMm),
-      low: number(b.combedMm.low, 2),
-      usual: number(b.combedMm.usual, 2),
-      high: number(b.combedMm.high, 2),
-    }),
-    ...(backButter
-      ? [say('mortar.work-skim', { usual: number(b.skimMm.usual, 1), high: number(b.skimMm.high, 1) })]
-      : []),
-    ...(deepestGapMm > 0
-      ? [say('mortar.work-uneven', { gap: small(deepestGapMm), usual: number(b.unevenMm.usual, 1) })]
-      : []),
-    say('mortar.work-yield', {
-      bag: packPhrase(pack),
-      litres: number(withYield.yieldL, 1),
-      bed: number(b.bedMm.usual, 2),
-      m2: number(need.value.coverageM2PerBag.usual, 2),
-      coverage: area(need.value.coverageM2PerBag.usual),
-    }),
-  ]
-  return fine({
-    mortar,
-    pack: withYield,
-    notch,
-    backButter,
-    bedMm: b.bedMm,
-    coverageM2: need.value.coverageM2PerBag,
-    assumed,
-    warnings,
-    working,
-    sources: [sourceOf(practice.mortar.minBedMm), { text: mortar.source }],
-  })
-}
-
-const sum = (of: readonly number[]): number => of.reduce((a, b) => a + b, 0)
-
-/** What each end of a spread comes to over rooms, in proportion to their floors. */
-const overRooms = (
-  shares: readonly Share[],
-  of: (basis: Basis) => Spread,
-  join: (parts: readonly [number, number][]) => number,
-): Spread => {
-  const at = (end: keyof Spread): number => join(shares.map((s) => [s.areaM2, of(s.basis)[end]]))
-  return { low: at('low'), usual: at('usual'), high: at('high') }
-}
-
-/** The bed and coverage of rooms tiled differently with one mortar: beds by area, coverage by what the rooms take together. */
-function blended(shares: readonly Share[]): Basis {
-  const [first] = shares.map((share) => share.basis)
-  const m2 = sum(shares.map((share) => share.areaM2))
-  const gather = <K extends 'assumed' | 'warnings' | 'working' | 'sources'>(key: K): Basis[K] =>
-    shares.flatMap((share) => share.basis[key] as readonly unknown[]) as Basis[K]
-  return {
-    ...first,
-    bedMm: overRooms(
-      shares,
-      (b) => b.bedMm,
-      (parts) => sum(parts.map(([area, mm]) => area * mm)) / m2,
-    ),
-    coverageM2: overRooms(
-      shares,
-      (b) => b.coverageM2,
-      (parts) => m2 / sum(parts.map(([area, each]) => area / each)),
-    ),
-    assumed: gather('assumed'),
-    warnings: gather('warnings'),
-    working: gather('working'),
-    sources: gather('sources'),
-  }
-}
+import { type Basis, blended, coverageBasis, coverageOf, type Share } from './mortar-coverage.ts'
+import { knownTile, packPhrase, tilePhrase, trowelPhrase } from './stuff.ts'
+import type { Brief, Told, TopicAnswer } from './topic.ts'
 
 const values = (basis: Basis): Record<string, number> => ({
   mortar_coverage_m2_per_bag: basis.coverageM2.usual,
@@ -152,17 +32,6 @@ const common = (basis: Basis): Pick<Told, 'topic' | 'assumed' | 'warnings' | 'so
   working: basis.working,
   offers: ['math', 'keep'],
 })
-
-/** The crew's own coverage where they gave one, else the notch's. */
-function coverageOf(brief: Brief, basis: Basis): Spread {
-  const { usedBags, usedM2, coverageM2 } = brief.facts
-  if (coverageM2 !== undefined && coverageM2 > 0) return exactly(coverageM2)
-  if (usedBags !== undefined && usedM2 !== undefined) {
-    const own = coverageFromUse(usedBags, usedM2)
-    if (own.ok) return exactly(own.value)
-  }
-  return basis.coverageM2
-}
 
 /** On hand against what is left: enough, tight or short, and by how much. */
 function midJob(brief: Brief, basis: Basis, leftM2: number, haveBags: number): Outcome<Told> {
@@ -280,14 +149,6 @@ function wholeArea(brief: Brief, basis: Basis, areaM2: number, shares: readonly 
       mortar_kg_high: kg.high,
     },
   })
-}
-
-/** The bed that trowel and skim make together, as litres of mortar a square metre (mm). */
-export function bedFor(brief: Brief, assumed: Phrase[]): Outcome<number> {
-  const basis = coverageBasis(brief)
-  if (!basis.ok) return basis
-  assumed.push(say('mortar.with-trowel', { trowel: trowelPhrase(basis.value.notch) }))
-  return fine(basis.value.bedMm.usual)
 }
 
 /** Rooms tiled differently take one mortar together where it is the same for all, else each its own. */

@@ -5,7 +5,8 @@ import { type Exposure, movementSpacingM } from '../core/joints.ts'
 import { type MovementPlan, movementJoints, type SlabJoint, sealantTubes } from '../core/layout/lines.ts'
 import type { Facts } from '../facts.ts'
 import { count, type Phrase, run, say } from '../phrase.ts'
-import { type LaidFloor, WALL_GAP_MM } from './plan.ts'
+import { WALL_GAP_MM } from './laid-spec.ts'
+import type { LaidFloor } from './plan.ts'
 import type { Brief } from './topic.ts'
 
 export type Movement = {

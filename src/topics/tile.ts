@@ -1,114 +1,20 @@
 /** Tile: places on the floor, pieces to buy, boxes, weight. */
-
 import { LEAST_JOINT_MM } from '../core/joints.ts'
-import { type Box, boxesFor, moduleM2, type TileShape, tilesForArea, withSpares } from '../core/tile.ts'
-import type { Pattern, Tile } from '../facts.ts'
-import { area, count, number, type Phrase, percent, say, small, word } from '../phrase.ts'
+import { moduleM2, type TileShape, withSpares } from '../core/tile.ts'
+import type { Tile } from '../facts.ts'
+import { area, count, type Phrase, percent, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
-import type { Figure } from '../settings.ts'
 import { byTiling, joinParts, type TiledPart } from './by-tiling.ts'
 import { floorNotes, floorSum, roomName, roomPhrase } from './floors.ts'
 import { offsetWarnings } from './layout-extras.ts'
-import { type LaidFloor, laidFor } from './plan.ts'
+import type { LaidFloor } from './plan.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
+import { type BySize, type Counted, fromArea, fromRooms } from './tile-count.ts'
+import { areaToBuy, boxesOnly, type PatternRule, patternRule, sparesOnly } from './tile-spares.ts'
 import { type Brief, sourceOf, type Told, type TopicAnswer } from './topic.ts'
 
-type PatternRule = { readonly spare: Figure; readonly factor: Figure }
-
-function patternRule(brief: Brief, pattern: Pattern | undefined): PatternRule {
-  const t = brief.settings.practice.tile
-  switch (pattern?.name) {
-    case 'diagonal':
-      return { spare: t.spareDiagonal, factor: t.factorDiagonal }
-    case 'herringbone':
-    case 'two-size':
-    case 'double-herringbone':
-    case 'basketweave':
-      return { spare: t.spareHerringbone, factor: t.factorHerringbone }
-    case 'offset':
-    case 'random':
-      return { spare: t.spareOffset, factor: t.factorOffset }
-    default:
-      return { spare: t.spareStraight, factor: t.factorStraight }
-  }
-}
-
-/** "how much extra for a diagonal?": the share itself. */
-function sparesOnly(brief: Brief): Told {
-  const { spare } = patternRule(brief, brief.facts.pattern)
-  return {
-    topic: 'tile',
-    answer: say('tile.spares', {
-      usual: percent(spare.value * 100),
-      low: percent((spare.low ?? spare.value) * 100),
-      high: percent((spare.high ?? spare.value) * 100),
-    }),
-    sources: [sourceOf(spare)],
-    values: { spare_pct: spare.value * 100 },
-  }
-}
-
-/** "4x12 and 8x10 plus 15 %": how much tile to buy, by its area. */
-function areaToBuy(brief: Brief, areaM2: number): Told {
-  const { facts } = brief
-  const spare = patternRule(brief, facts.pattern).spare
-  const spares = facts.sparePct === undefined ? spare.value : facts.sparePct / 100
-  const numbers = {
-    buy: area(areaM2 * (1 + spares)),
-    floor: area(areaM2),
-    over: area(areaM2 * spares),
-    spares: percent(spares * 100),
-  }
-  return {
-    topic: 'tile',
-    answer: say('tile.buy-area', numbers),
-    details: [say('tile.buy-box')],
-    assumed: facts.sparePct === undefined ? [say('assumed.spares', { spares: percent(spares * 100) })] : [],
-    sources: [sourceOf(spare)],
-    values: { area_m2: areaM2, spare_pct: spares * 100, buy_m2: areaM2 * (1 + spares) },
-  }
-}
-
-const boxOf = (brief: Brief): Box | null =>
-  brief.facts.boxTiles ? { pieces: brief.facts.boxTiles } : brief.facts.boxM2 ? { areaM2: brief.facts.boxM2 } : null
-
-/** A box's area and the floor's are enough for the boxes: no tile size is needed. */
-function boxesOnly(brief: Brief, boxM2: number, areaM2: number): Outcome<Told> {
-  const { facts } = brief
-  const spare = patternRule(brief, facts.pattern).spare
-  const spares = facts.sparePct === undefined ? spare.value : facts.sparePct / 100
-  const pieces = withSpares(areaM2 / boxM2, spares)
-  if (!pieces.ok) return pieces
-  const bare = Math.ceil(areaM2 / boxM2 - 1e-9)
-  const have = facts.haveBoxes
-  const numbers = {
-    boxes: count(pieces.value),
-    bare: count(bare),
-    area: area(areaM2),
-    each: area(boxM2),
-    spares: percent(spares * 100),
-    have: count(have ?? 0),
-    covers: area((have ?? 0) * boxM2),
-    more: count(Math.max(0, pieces.value - (have ?? 0))),
-  }
-  const key =
-    have === undefined ? 'boxes' : have < bare ? 'boxes-short' : have < pieces.value ? 'boxes-tight' : 'boxes-enough'
-  return fine({
-    topic: 'tile',
-    answer: say(`tile.${key}`, numbers),
-    details: [say('tile.boxes-bare', numbers)],
-    assumed: facts.sparePct === undefined ? [say('assumed.spares', { spares: percent(spares * 100) })] : [],
-    sources: [sourceOf(spare)],
-    values: {
-      area_m2: areaM2,
-      tile_boxes: pieces.value,
-      spare_pct: spares * 100,
-      ...(have === undefined ? {} : { boxes_short: Math.max(0, pieces.value - have) }),
-    },
-  })
-}
-
 const WIDEST_JOINT_MM = 50.8
+
 const MOST_TILES = 5_000_000
 
 /** Tiles of each size for the rooms that take it. */
@@ -172,31 +78,6 @@ function tileAlike(brief: Brief): Outcome<Told> {
   return result.ok ? fine(tell(brief, known, jointMm, sparePct, floor.value, result.value, rule, assumed)) : result
 }
 
-type Counted = {
-  readonly count: number
-  readonly boxes: number | null
-  readonly laid: LaidFloor | null
-  readonly bySize?: BySize
-  readonly working: readonly Phrase[]
-}
-
-/** Tiles of each size, the large one first. */
-type BySize = NonNullable<LaidFloor['bySize']>
-
-/** Tiles to buy, spares in, of each size by itself. */
-function piecesFor(sizes: readonly Pick<BySize[number], 'tiles'>[], sparePct: number): Outcome<number> {
-  let all = 0
-  for (const { tiles } of sizes) {
-    const pieces = withSpares(tiles, sparePct / 100)
-    if (!pieces.ok) return pieces
-    all += pieces.value
-  }
-  return fine(all)
-}
-
-const takenBy = ({ whole, reuse, bySize }: LaidFloor): readonly Pick<BySize[number], 'tiles'>[] =>
-  bySize ?? [{ tiles: whole + reuse.stockTiles }]
-
 /** "64 tiles of 18x18 and 70 of 6x6": the two sizes of a pattern. */
 function sizesPhrase(bySize: BySize, sparePct: number, metric: boolean): Phrase {
   const [large, small] = bySize.map(({ tile, tiles }) => {
@@ -212,97 +93,6 @@ function sizesPhrase(bySize: BySize, sparePct: number, metric: boolean): Phrase 
   })
 }
 
-/** Counted on the floor as it is laid; null where only an area is known or the tile is too small to lay one by one. */
-function fromRooms(
-  brief: Brief,
-  known: Tile,
-  jointMm: number,
-  sparePct: number,
-  shape: TileShape,
-): Outcome<Counted> | null {
-  const laid = laidFor(brief.facts, known, jointMm)
-  if (laid === null) return null
-  if (!laid.ok) return laid.problem.code === 'too-much-work' ? null : laid
-  const { cells, whole, cut, reuse } = laid.value
-  const pieces = piecesFor(takenBy(laid.value), sparePct)
-  if (!pieces.ok) return pieces
-  const box = laid.value.bySize ? null : boxOf(brief)
-  const boxes = box ? boxesFor(pieces.value, shape, box) : null
-  if (boxes && !boxes.ok) return boxes
-  const numbers = {
-    cells: count(cells),
-    whole: count(whole),
-    cut: count(cut),
-    stock: count(reuse.stockTiles),
-    reused: count(reuse.offcutsReused),
-    spares: percent(sparePct),
-    count: count(pieces.value),
-  }
-  return fine({
-    count: pieces.value,
-    boxes: boxes?.value ?? null,
-    laid: laid.value,
-    ...(laid.value.bySize ? { bySize: laid.value.bySize } : {}),
-    working: [say('tile.work-places', numbers), say('tile.work-cuts', numbers), say('tile.work-count', numbers)],
-  })
-}
-
-function fromArea(
-  brief: Brief,
-  areaM2: number,
-  shape: TileShape,
-  rule: PatternRule,
-  sparePct: number,
-): Outcome<Counted> {
-  const { pattern } = brief.facts
-  if (pattern?.name === 'two-size' && pattern.smallMm !== undefined)
-    return pairsForArea(areaM2, shape, pattern.smallMm, sparePct)
-  const tiles = tilesForArea(areaM2, shape, {
-    patternFactor: rule.factor.value,
-    spareShare: sparePct / 100,
-    box: boxOf(brief),
-  })
-  if (!tiles.ok) return tiles
-  return fine({
-    count: tiles.value.count,
-    boxes: tiles.value.boxes,
-    laid: null,
-    working: [
-      say('tile.work-area', {
-        area: number(areaM2, 2),
-        module: number(moduleM2(shape), 4),
-        places: number(tiles.value.places, 1),
-        spares: percent(sparePct),
-        count: count(tiles.value.count),
-      }),
-    ],
-  })
-}
-
-/** As many small tiles as large ones, by the area that one of each takes up. */
-function pairsForArea(areaM2: number, large: TileShape, smallMm: number, sparePct: number): Outcome<Counted> {
-  const side = Math.min(large.lengthMm, large.widthMm)
-  const squares = [side, smallMm].map((mm): TileShape => ({ ...large, lengthMm: mm, widthMm: mm }))
-  const pairM2 = squares.reduce((m2, square) => m2 + moduleM2(square), 0)
-  const bySize = squares.map(({ lengthMm, widthMm }) => ({ tile: { lengthMm, widthMm }, tiles: areaM2 / pairM2 }))
-  const pieces = piecesFor(bySize, sparePct)
-  if (!pieces.ok) return pieces
-  const numbers = {
-    area: number(areaM2, 2),
-    module: number(pairM2, 4),
-    places: number(areaM2 / pairM2, 1),
-    spares: percent(sparePct),
-    count: count(pieces.value),
-  }
-  return fine({
-    count: pieces.value,
-    boxes: null,
-    laid: null,
-    bySize,
-    working: [say('tile.work-area', numbers)],
-  })
-}
-
 /** A long tile offset too far, a joint narrower than any, and a room no larger than its tile. */
 function warningsOf(brief: Brief, known: Tile, jointMm: number, laid: LaidFloor | null): Phrase[] {
   const warnings = offsetWarnings(laid)
@@ -312,13 +102,6 @@ function warningsOf(brief: Brief, known: Tile, jointMm: number, laid: LaidFloor 
   )
   if (narrow) warnings.push(say('tile.room-smaller'))
   return warnings
-}
-
-/** Tiles to buy for a layout, spares in. */
-export function tilesToBuy(brief: Brief, laid: LaidFloor): number | undefined {
-  const sparePct = brief.facts.sparePct ?? patternRule(brief, brief.facts.pattern).spare.value * 100
-  const pieces = piecesFor(takenBy(laid), sparePct)
-  return pieces.ok ? pieces.value : undefined
 }
 
 /** What the layout says in a reply about tile: places, the narrowest cut, off-cuts. */

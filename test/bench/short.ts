@@ -1,6 +1,7 @@
 /** Running short, whole messages: what is not set laid and cut anew, each way out with it; against the layout of the same floor. */
 import { work } from '../../adapters/working.ts'
-import { emptyMemory, fold, type Memory } from '../../src/jobs/memory.ts'
+import { fold } from '../../src/jobs/fold.ts'
+import { emptyMemory, type Memory } from '../../src/jobs/memory.ts'
 import { tools } from '../support/crew.ts'
 import { NOW } from '../support/now.ts'
 

@@ -1,7 +1,8 @@
 /** A third language is one folder of data: this one is made up, and joined to the others by the list alone. */
 import { expect, test } from 'vitest'
 import { answer } from '../../src/answer.ts'
-import { emptyMemory, fold } from '../../src/jobs/memory.ts'
+import { fold } from '../../src/jobs/fold.ts'
+import { emptyMemory } from '../../src/jobs/memory.ts'
 import { LOCALES } from '../../src/language/all.ts'
 import { languagesOf } from '../../src/language/languages.ts'
 import type { Reply } from '../../src/reply.ts'

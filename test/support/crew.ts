@@ -1,8 +1,9 @@
 /** A channel to talk to in tests: messages in, replies out, memory folded between. The clock stands still. */
 import { loadTools } from '../../adapters/tools.ts'
 import { type Work, work } from '../../adapters/working.ts'
+import { fold } from '../../src/jobs/fold.ts'
 import type { Learned } from '../../src/jobs/learned.ts'
-import { emptyMemory, fold, type Memory } from '../../src/jobs/memory.ts'
+import { emptyMemory, type Memory } from '../../src/jobs/memory.ts'
 import type { Entry, Photo } from '../../src/message.ts'
 import type { Reply } from '../../src/reply.ts'
 import { NOW } from './now.ts'

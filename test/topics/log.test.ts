@@ -1,6 +1,6 @@
 /** The log in the words crews type, as conversations in both languages; areas and odds are worked out beside them. */
 import { describe, expect, test } from 'vitest'
-import { fold } from '../../src/jobs/memory.ts'
+import { fold } from '../../src/jobs/fold.ts'
 import { Crew } from '../support/crew.ts'
 import { holds, lastOf, sf, type Talk } from '../support/talks.ts'
 

@@ -1,8 +1,8 @@
 /** Readings called out in sloppy words, and the photos that come with them: what is kept, and how it stands against the rule. */
 import { describe, expect, test } from 'vitest'
 import { checkEntry } from '../../src/jobs/check.ts'
+import { fold } from '../../src/jobs/fold.ts'
 import { type ReadingBody, shownReadings } from '../../src/jobs/job.ts'
-import { fold } from '../../src/jobs/memory.ts'
 import { replyText } from '../../src/speak.ts'
 import { Crew } from '../support/crew.ts'
 

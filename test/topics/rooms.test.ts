@@ -1,6 +1,7 @@
 /** Rooms tiled differently in one job: each is counted, cut, grouted and drawn by its own tile, and changes mean the room meant. */
 import { describe, expect, test } from 'vitest'
-import { emptyMemory, fold } from '../../src/jobs/memory.ts'
+import { fold } from '../../src/jobs/fold.ts'
+import { emptyMemory } from '../../src/jobs/memory.ts'
 import { tilings } from '../../src/room-tiles.ts'
 import { ask, Crew } from '../support/crew.ts'
 

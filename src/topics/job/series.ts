@@ -1,6 +1,7 @@
 /** Reminders that come again: a number of them ahead, each a reminder of its own in the store and sent once. */
+
+import { MOST_PROMISED } from '../../jobs/fold.ts'
 import type { Promised } from '../../jobs/memory.ts'
-import { MOST_PROMISED } from '../../jobs/memory.ts'
 import { momentIn } from '../../language/moments.ts'
 import { type Every, everyIn, spanIn } from '../../language/spans.ts'
 import type { Brief } from '../topic.ts'

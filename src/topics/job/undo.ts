@@ -1,5 +1,7 @@
 /** "undo": what was said or logged last taken back, and what stands after it. */
-import { fold, type Memory, undoable, undoEntry } from '../../jobs/memory.ts'
+import { fold } from '../../jobs/fold.ts'
+import type { Memory } from '../../jobs/memory.ts'
+import { undoable, undoEntry } from '../../jobs/undo.ts'
 import { type Phrase, quote, say } from '../../phrase.ts'
 import { fine, type Outcome } from '../../problem.ts'
 import type { Brief, Told } from '../topic.ts'

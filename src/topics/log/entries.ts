@@ -1,6 +1,8 @@
 /** Entries a log message makes, and the memory as it will be with them. */
+
+import { fold } from '../../jobs/fold.ts'
 import { differing, type ReadingBody, type UseBody } from '../../jobs/job.ts'
-import { ENTRY_VERSIONS, fold, type Memory, type NewEntry } from '../../jobs/memory.ts'
+import { ENTRY_VERSIONS, type Memory, type NewEntry } from '../../jobs/memory.ts'
 import type { Brief, Told } from '../topic.ts'
 
 export const useEntry = (use: UseBody): NewEntry => ({ kind: 'use', version: ENTRY_VERSIONS.use, body: use })

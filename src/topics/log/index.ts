@@ -1,6 +1,6 @@
 /** The log: what went down, what it takes to finish, who burns what, running short, readings. */
 import type { Job, ReadingBody, ReadingKind, UseBody } from '../../jobs/job.ts'
-import { undoEntry } from '../../jobs/memory.ts'
+import { undoEntry } from '../../jobs/undo.ts'
 import { type Phrase, percent, quote, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { ruleTold } from '../fitness/rule.ts'
