@@ -3,12 +3,12 @@ import type { History } from '../core/age.ts'
 import { readyAt } from '../core/clock.ts'
 import { type Cure, type WaitAt, cure as waitsAt } from '../core/cure.ts'
 import type { SaidTemperature } from '../facts.ts'
-import { momentIn } from '../language/moments.ts'
 import { hours, instant, named, type Phrase, say, temperature, word } from '../phrase.ts'
 import { clockRules, cureLimits } from '../practice.ts'
 import { fine, type Outcome } from '../problem.ts'
 import type { Grout, Mortar, Wait } from '../settings.ts'
 import { asksSomething } from './job/asks.ts'
+import { momentTold } from './moment-told.ts'
 import { temperaturesOf } from './site.ts'
 import { groutOf, knownTile, mortarOf } from './stuff.ts'
 import { type Brief, type Source, sourceOf, type Told } from './topic.ts'
@@ -112,11 +112,8 @@ function isAfterGrout(brief: Brief): boolean {
 function startOf(brief: Brief): string | null {
   const { heard } = brief
   const before = brief.facts.when ?? null
-  const moment = momentIn(
-    heard,
-    () => brief.libraries.times(heard.reader.lexicon.locale.code),
-    brief.now,
-    brief.zone,
+  const moment = momentTold(
+    brief,
     true,
     heard.has('set-verb', 'grouted-verb') && !heard.has('make-it', 'no-correction') ? null : before,
   )

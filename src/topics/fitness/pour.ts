@@ -2,13 +2,13 @@
 import { fillerBags, roughFillL } from '../../core/substrate/filler.ts'
 import type { Heard } from '../../language/heard.ts'
 import type { Quantity } from '../../language/measures.ts'
-import { momentIn } from '../../language/moments.ts'
 import { area, count, hours, instant, type Phrase, say, small, volume } from '../../phrase.ts'
 import { yielding } from '../../practice.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { type Leveller, type Pack, usualPack } from '../../settings.ts'
 import { alone } from '../around/read.ts'
 import { floorSum } from '../floors.ts'
+import { momentTold } from '../moment-told.ts'
 import { packPhrase } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
 
@@ -151,8 +151,7 @@ const depths = (material: Leveller): Told => ({
 /** "poured at noon, when can we tile?" */
 function waits(brief: Brief, material: Leveller): Told {
   const { tile, walk } = material.waits
-  const library = () => brief.libraries.times(brief.heard.reader.lexicon.locale.code)
-  const start = momentIn(brief.heard, library, brief.now, brief.zone, true)?.iso ?? null
+  const start = momentTold(brief, true)?.iso ?? null
   const after = (h: number): string =>
     Temporal.Instant.from(start as string)
       .add({ minutes: Math.round(h * 60) })

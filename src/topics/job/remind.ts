@@ -3,11 +3,11 @@ import type { Promised } from '../../jobs/memory.ts'
 import type { Reminding } from '../../jobs/reminders.ts'
 import { remindersOf, waiting } from '../../jobs/reminders.ts'
 import type { Heard } from '../../language/heard.ts'
-import { momentIn } from '../../language/moments.ts'
 import { spanIn, spokenClocks, timePlaces } from '../../language/spans.ts'
 import { count, instant, type Phrase, quote, say } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { mix } from '../mix.ts'
+import { momentTold } from '../moment-told.ts'
 import type { Brief, Told } from '../topic.ts'
 import { numberIn } from './quantities.ts'
 import { type Series, seriesIn, seriesOf } from './series.ts'
@@ -68,13 +68,7 @@ function dueIn(brief: Brief): number | null {
   const { heard } = brief
   const afterH = spanIn(heard)?.h ?? bareMinutesH(heard)
   if (afterH !== null) return nowMs(brief) + afterH * HOUR_MS
-  const moment = momentIn(
-    heard,
-    () => brief.libraries.times(heard.reader.lexicon.locale.code),
-    brief.now,
-    brief.zone,
-    false,
-  )
+  const moment = momentTold(brief, false)
   if (moment === null) return null
   const at = Temporal.Instant.from(moment.iso).epochMilliseconds
   return at > nowMs(brief) ? at : null
@@ -233,14 +227,7 @@ export function snooze(brief: Brief): Told {
 export function bucket(brief: Brief): Outcome<Told> {
   const mixed = mix(brief)
   if (!mixed.ok) return mixed
-  const { heard } = brief
-  const moment = momentIn(
-    heard,
-    () => brief.libraries.times(heard.reader.lexicon.locale.code),
-    brief.now,
-    brief.zone,
-    true,
-  )
+  const moment = momentTold(brief, true)
   const startMs = moment === null ? nowMs(brief) : Temporal.Instant.from(moment.iso).epochMilliseconds
   const values = mixed.value.values ?? {}
   const [slakeMin, lifeMin] = [numberIn(values, 'slake_min'), numberIn(values, 'pot_life_min')]
