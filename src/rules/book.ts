@@ -35,6 +35,7 @@ export const WORD_CONDITIONS = [
   'bound',
   'base',
   'crack',
+  'hands',
 ] as const
 export const NUMBER_CONDITIONS = ['edge', 'joint'] as const
 export type WordCondition = (typeof WORD_CONDITIONS)[number]

@@ -229,7 +229,7 @@ function tellAmounts(
     const { verdict, needed, buy } = rest.value
     return fine({
       topic: 'grout',
-      answer: say(`grout.${verdict}`, {
+      answer: say(`grout.${verdict}${kind.grout.wholeKits ? '-kits' : ''}`, {
         ...named,
         have: count(have),
         need: number(needed.usual, 1),

@@ -87,9 +87,13 @@ export function nominalLines(facts: Facts, known: Tile, laid: LaidFloor, metric:
     return compared?.matters ? [{ room, compared }] : []
   })
   const measured = { ...known, lengthMm: oftenMeasures(known.lengthMm), widthMm: oftenMeasures(known.widthMm) }
-  const tile = say('layout.measured-size', { width: small(measured.widthMm), length: small(measured.lengthMm) })
+  const tile =
+    known.shape === 'hexagon'
+      ? say('layout.measured-across', { across: small(measured.widthMm) })
+      : say('layout.measured-size', { width: small(measured.widthMm), length: small(measured.lengthMm) })
   if (changed.length === 0) return []
-  const nominal = tilePhrase(known, metric)
+  const nominal =
+    known.shape === 'hexagon' ? say('tile.one-hexagon', { across: small(known.widthMm) }) : tilePhrase(known, metric)
   const told = changed.map(({ room, compared }) => ({
     same: !compared.cellsChange,
     args: {

@@ -25,6 +25,10 @@ export type Basis = {
   readonly sources: Source[]
 }
 
+/** A bed is told to a thirty-second of an inch; one that differs from its limit by less is at the limit. [mm] */
+const readsAlike = (aMm: number, bMm: number): boolean => Math.round(aMm / TOLD_MM) === Math.round(bMm / TOLD_MM)
+const TOLD_MM = 25.4 / 32
+
 /** The bed, and what a bag covers at it. */
 export function coverageBasis(brief: Brief): Outcome<Basis> {
   const { practice } = brief.settings
@@ -48,11 +52,13 @@ export function coverageBasis(brief: Brief): Outcome<Basis> {
   const need = mortarNeed(1, bed.value.bedMm, withYield, practice.mortar.wasteShare.value)
   if (!need.ok) return need
   const leastMm = Math.max(practice.mortar.minBedMm.value, mortar.minBedMm)
-  const warnings = bedWarnings(bed.value, deepestGapMm, leastMm, mortar.maxBedMm).map((w) =>
-    w.code === 'bed-thin'
-      ? say('mortar.bed-thin', { bed: small(w.bedMm), least: small(w.leastMm) })
-      : say('mortar.bed-thick', { bed: small(w.bedMm), most: small(w.mostMm) }),
-  )
+  const warnings = bedWarnings(bed.value, deepestGapMm, leastMm, mortar.maxBedMm).flatMap((w) => {
+    const limitMm = w.code === 'bed-thin' ? w.leastMm : w.mostMm
+    if (readsAlike(w.bedMm, limitMm)) return []
+    return w.code === 'bed-thin'
+      ? [say('mortar.bed-thin', { bed: small(w.bedMm), least: small(limitMm) })]
+      : [say('mortar.bed-thick', { bed: small(w.bedMm), most: small(limitMm) })]
+  })
   const b = bed.value
   const working = [
     say('mortar.work-notch', {

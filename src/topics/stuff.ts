@@ -7,8 +7,10 @@ import type { Brief } from './topic.ts'
 
 const POUND_KG = 0.45359237
 
-/** A tile's size as the trade writes it: "18x18", "8x48", "600x600 mm". */
+/** A tile's size as the trade writes it: "18x18", "8x48", "600x600 mm"; a hexagon by what it measures across its sides. */
 export function tilePhrase(tile: Tile, metric: boolean): Phrase {
+  if (tile.shape === 'hexagon')
+    return say('tile.size-hexagon', { across: small(Math.min(tile.lengthMm, tile.widthMm)) })
   const inches = [tile.lengthMm, tile.widthMm].map((mm) => mm / 25.4)
   const wholeInches = inches.every((n) => Math.abs(n * 4 - Math.round(n * 4)) < 0.02)
   const wholeMm = [tile.lengthMm, tile.widthMm].every((mm) => Math.abs(mm - Math.round(mm)) < 1e-6)

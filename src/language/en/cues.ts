@@ -338,7 +338,13 @@ export const subjects: CueTable = {
     'lift|carry|haul|hump|carrying|lifting|back hurts|how heavy + bag|bags|box|50 lb|pallet|one guy|alone|tile|mortar|panel|slab|person',
   ],
   respirator: [
-    '^respirator|mask|n95|apf + rake|raking|grind|grinding|cut|saw|mix|mixing|dust|need|grout|wear|sweep|demo + !dry cut|cut dry|inside with grinder',
+    '^respirator|mask|n95|apf + rake|raking|grind|grinding|cut|saw|mix|mixing|dust|need|grout|wear|sweep|demo + !dry cut|cut dry|inside with grinder|mix|mixing',
+  ],
+  'mixing-dust': ['^respirator|mask|n95|apf + mix|mixing'],
+  'niche-depth': ['^niche + deep|depth|deepness + !wide|across|tall'],
+  'modified-mortar': [
+    '^unmodified or|modified or|modified vs|unmodified vs|modified versus|unmodified versus|modified and unmodified|modified against|unmodified against + !how many bags|membrane|uncoupling|mat$',
+    '^modified|unmodified + porcelain|dense tile|glass tile + need|which|difference|better|should|or not + !how many bags|membrane|uncoupling|mat$',
   ],
   'cement-skin': [
     'burning|burned|burnt|burns|burn + skin|knee|hand|eye|arm|leg|feet|foot|wrist|chemical + thinset|mortar|cement|grout|mud|concrete|wet',
@@ -348,6 +354,11 @@ export const subjects: CueTable = {
 
 /** What the message says of the place, the tile and the work, by condition and value. */
 export const conditions: Readonly<Record<string, CueTable>> = {
+  hands: {
+    two: [
+      'two people|2 people|two person|2 person|two man|2 man|two men|2 men|two guys|2 guys|two of us|2 of us|both of us|my partner|my helper|with a helper|team lift|buddy',
+    ],
+  },
   place: {
     wet: [
       'shower|tub surround|tub wall|steam|pool|spa|wet room|wet area|wetroom|wash up|washup|hot tub|fountain|wet + !wet bed|wet saw|wet mop|wet cement|wet dcof|wet mortar|wet thinset|wet grout',

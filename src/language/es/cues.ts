@@ -298,7 +298,13 @@ export const subjects: CueTable = {
     'cargar|cargo|levantar|levanto|carga|duele la espalda|que tan pesad + bulto|bultos|saco|sacos|costal|50 libras|tarima|solo|un hombre|una persona|panel',
   ],
   respirator: [
-    '^respirador|mascarilla|cubrebocas|n95|apf + raspar|desbast|cort|mezcl|bat|polvo|necesit|boquilla|uso|barrer|demol + !en seco|esmeril adentro',
+    '^respirador|mascarilla|cubrebocas|n95|apf + raspar|desbast|cort|mezcl|bat|polvo|necesit|boquilla|uso|barrer|demol + !en seco|esmeril adentro|mezcl|bat',
+  ],
+  'mixing-dust': ['^respirador|mascarilla|cubrebocas|n95|apf + mezcl|bat'],
+  'niche-depth': ['^nicho + hond|profund|fondo + !ancho'],
+  'modified-mortar': [
+    '^modificado o|modificado vs|modificado contra|sin modificar o|con o sin polimero + !cuantos bultos|membrana',
+    '^modificad|sin modificar + porcelanato|loseta densa + necesit|cual|diferencia|mejor|lleva|debo + !cuantos bultos|membrana',
   ],
   'cement-skin': [
     'quema|quemad|piel|guantes|manos|rodillas|rodilla|ojos|ojo|sarpullido|sin guantes + thinset|mezcla|cemento|boquilla|concreto|mojad|pega + !quemar atras|m2|rinde',
@@ -307,6 +313,11 @@ export const subjects: CueTable = {
 
 /** What the message says of the place, the tile and the work, by condition and value. */
 export const conditions: Readonly<Record<string, CueTable>> = {
+  hands: {
+    two: [
+      'entre dos|entre 2|entre los dos|somos dos|somos 2|dos personas|2 personas|dos hombres|2 hombres|con mi ayudante|con mi companero|con mi compa|con ayuda',
+    ],
+  },
   place: {
     wet: [
       'regadera|ducha|tina|vapor|alberca|piscina|jacuzzi|area humeda|zona humeda|area mojada|lugar mojado|lugar humedo|fuente|mojad + !cortadora|cemento mojado|mezcla mojada|dcof en mojado',

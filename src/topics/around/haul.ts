@@ -249,14 +249,20 @@ function haul(
 /** A bag off a pallet: hands 15 in ahead, from 6 in up, lifted 30 in. */
 const USUAL_LIFT = { reachMm: 381, fromMm: 152.4, travelMm: 762 }
 
+/** A limit kept to the pound as it is told: half of 50 lb against 24.5 lb. */
+const MOST_INDEX = 1.03
+
 export function lifting(brief: Brief): Outcome<Told> {
   const said = alone(brief.heard).find((q) => q.dimension === 'mass')?.si ?? BAG_KG
-  const limit = liftingLimit(said, USUAL_LIFT)
+  const isShared = brief.heard.rules.conditions['hands']?.includes('two') === true
+  const each = isShared ? said / 2 : said
+  const limit = liftingLimit(each, USUAL_LIFT)
   if (!limit.ok) return limit
   return fine({
     topic: 'order',
-    answer: say(limit.value.index > 1 ? 'order.lift-over' : 'order.lift-fine', {
+    answer: say(`order.lift-${limit.value.index > MOST_INDEX ? 'over' : 'fine'}${isShared ? '-two' : ''}`, {
       mass: mass(said),
+      each: mass(each),
       limit: mass(limit.value.limitKg),
       times: number(limit.value.index, 1),
     }),
@@ -267,7 +273,7 @@ export function lifting(brief: Brief): Outcome<Told> {
     working: [
       say('order.work-lift', {
         limit: mass(limit.value.limitKg),
-        mass: mass(said),
+        mass: mass(each),
         times: number(limit.value.index, 2),
       }),
     ],

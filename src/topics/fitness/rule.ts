@@ -9,9 +9,27 @@ import { askOf } from '../../rules/read.ts'
 import { type Settled, settle } from '../../rules/settle.ts'
 import type { Brief, Source, Told } from '../topic.ts'
 
+/** Where a temperature was told, what is too cold for the work goes before how long it waits. */
+const LIMIT_FIRST: Readonly<Record<string, string>> = { 'grout-wait': 'grout-temperature' }
+
+/** The rule whose limit the coldest temperature of the message does not keep. */
+function tooCold({ heard, settings }: Brief, subject: string): Rule | null {
+  const coldestC = Math.min(...(heard.facts.temperatures ?? []).filter((t) => t.of !== 'reference').map((t) => t.c))
+  const limits = settings.book.rules.filter((rule) => rule.subject === LIMIT_FIRST[subject])
+  return limits.find(({ limit }) => limit?.sense === 'least' && coldestC < limit.value - 0.01) ?? null
+}
+
 /** The answer to a question on one subject of the rule book. */
 export function ruleTold(brief: Brief, words: RuleWords, subject: string): Outcome<Told> {
   const { book } = brief.settings
+  const cold = tooCold(brief, subject)
+  if (cold) {
+    const limited = ruleTold(brief, words, cold.subject)
+    const waits = book.rules.filter((rule) => rule.subject === subject).map(phraseOf)
+    if (!limited.ok) return limited
+    const { details = [] } = limited.value
+    return fine({ ...limited.value, answer: say('rule.no', { rule: phraseOf(cold) }), details: [...details, ...waits] })
+  }
   const known = knownFacts(brief, words)
   const ask = askOf(words, subject, known, countryOf(brief))
   const judged = settle(book.rules, ask)

@@ -233,6 +233,10 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.work-trips': '{mass} / {payload} = {least} loads at least, no bag split',
   'order.lift-over': 'Not alone: {mass} is {times} times what most people may lift off the floor ({limit}).',
   'order.lift-fine': '{mass} is within {limit} for a lift off the floor.',
+  'order.lift-fine-two':
+    'Two on it: {each} each, at or under the {limit} most people may lift off the floor. One calls the lift.',
+  'order.lift-over-two':
+    'Not even two: {each} each is {times} times what most people may lift off the floor ({limit}). Cart, or smaller loads.',
   'order.lift-how': 'Slide, tip and carry close; off a tailgate at waist height it is easier.',
   'order.assumed-lift': 'from near the floor to waist, hands 15 in out, now and then',
   'order.work-lift': '{mass} / {limit} = {times}',

@@ -9,6 +9,7 @@ export const layoutExtras = {
     'The long side is {mismatch} shorter than the short sides with their joints: the joints take it up.',
   'layout.angle': 'Turned {angle} degrees: snap lines through that corner at that angle.',
   'layout.measured-size': '{width} x {length}',
+  'layout.measured-across': '{across}',
   'layout.nominal':
     '{nominal} tile often measures about {tile}: then {cells} places (not {before}) and a narrowest cut of {cut}. Measure one and tell me: “tile measures …”.',
   'layout.nominal-rooms':

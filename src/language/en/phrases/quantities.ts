@@ -19,6 +19,8 @@ export const quantities = {
   'room.tiled': '{room} ({tiling})',
   'tile.size-in': '{width}x{length}',
   'tile.size-mm': '{width}x{length} mm',
+  'tile.one-hexagon': '{across} hexagon',
+  'tile.size-hexagon': '{across} hexagons',
   'bag.lb': '{n} lb',
   'bag.kg': '{n} kg',
   'trowel.even': '{width} {shape}',
@@ -106,6 +108,12 @@ export const quantities = {
   'grout.enough': 'Yes, enough {kind}: {area} takes about {need} bags ({mass}), you have {have}.',
   'grout.tight': 'Tight: {area} takes about {need} bags of {kind} ({mass}), you have {have}. Get 1 more to be safe.',
   'grout.short': 'No, short: {area} takes about {need} bags of {kind} ({mass}), you have {have}. Get {buy} more.',
+  'grout.enough-kits':
+    'Yes, enough {kind}: {area} takes about {need} {need|kit|kits} ({mass}), you have {have}. Mix whole kits only.',
+  'grout.tight-kits':
+    'Tight: {area} takes about {need} {need|kit|kits} of {kind} ({mass}), you have {have}. Get 1 more to be safe.',
+  'grout.short-kits':
+    'No, short: {area} takes about {need} {need|kit|kits} of {kind} ({mass}), you have {have}. Get {buy} more.',
   'grout.choice': 'Use {kind} for a {joint} joint.',
   'grout.choice-yes': 'Yes: {kind} for a {joint} joint.',
   'grout.choice-no': 'No: use {kind} for a {joint} joint.',

@@ -425,6 +425,25 @@ export const rules = {
     "Two people or half bags from the floor: a {bag} bag lifted off the ground from arm's length is about twice what the lifting guide allows.",
   'rule.bag-lift.why': "The guide's figure at that reach is about {rwl}.",
   'rule.bag-lift.example': 'can one guy carry 50 lb bags all day',
+  'rule.bag-lift-two':
+    'Two people share a {bag} bag: {half} each, about what the lifting guide allows one person off the floor. Close in, one calls it, or a cart.',
+  'rule.bag-lift-two.why':
+    "The guide's figure at arm's length is about {rwl} and is made for one person; two share a load unevenly.",
+  'rule.bag-lift-two.example': 'can we lift a 50 lb bag with two people',
+  'rule.mixing-dust':
+    'Mixing powder takes a fitted dust mask, N95 or better: water in first, powder low and slow, drill slow, air moving. Vacuum or wet wipe after, never sweep.',
+  'rule.mixing-dust.why': 'Dry cement and silica hang in the air; the safety data sheet of the bag rules.',
+  'rule.mixing-dust.example': 'do i need a dust mask for mixing thinset',
+  'rule.niche-depth':
+    'A niche between studs is as deep as the stud less its lining: {stud} of a 2x4 leaves about {left} finished. Hold it against the tallest bottle.',
+  'rule.niche-depth.why':
+    'Board, bed and tile take up the rest. Slope the sill to the shower, waterproof it whole, keep it out of an outside wall.',
+  'rule.niche-depth.example': 'how deep should the niche be',
+  'rule.modified-mortar':
+    "Modified for porcelain and other dense tile; unmodified only where the tile's or the membrane's sheet asks for it.",
+  'rule.modified-mortar.why':
+    'Dense tile hardly sucks, so the polymer makes the bond; between membrane and tile the polymer dries slowly.',
+  'rule.modified-mortar.example': 'modified or unmodified for porcelain',
   'rule.respirator':
     'Raking or grinding mortar and grout, even with shroud and collector: a respirator of APF {short} up to 4 h, APF {long} beyond. Water or a collector comes first.',
   'rule.respirator.why': 'The dust is silica and scars lungs for good.',

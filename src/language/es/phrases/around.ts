@@ -242,6 +242,10 @@ export const aroundPhrases: Readonly<Record<string, string>> = {
   'order.work-trips': '{mass} / {payload} = {least} viajes por lo menos, sin partir bultos',
   'order.lift-over': 'Tú solo no: {mass} es {times} veces lo que la mayoría puede levantar del piso ({limit}).',
   'order.lift-fine': '{mass} está dentro de {limit} para levantar del piso.',
+  'order.lift-fine-two':
+    'Entre dos: {each} cada uno, dentro de los {limit} que la mayoría puede levantar del piso. Uno da la voz.',
+  'order.lift-over-two':
+    'Ni entre dos: {each} cada uno es {times} veces lo que la mayoría puede levantar del piso ({limit}). Diablito o cargas más chicas.',
   'order.lift-how': 'Desliza, ladea y carga pegado al cuerpo; de la batea a la cintura es más fácil.',
   'order.assumed-lift': 'de casi el piso a la cintura, manos a 15 pulg, de vez en cuando',
   'order.work-lift': '{mass} / {limit} = {times}',

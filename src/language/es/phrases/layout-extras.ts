@@ -7,6 +7,7 @@ export const layoutExtras = {
   'layout.mismatch-short': 'El lado largo mide {mismatch} menos que los cortos con sus juntas: lo absorben las juntas.',
   'layout.angle': 'Girado {angle} grados: tira las líneas por esa esquina a ese ángulo.',
   'layout.measured-size': '{width} x {length}',
+  'layout.measured-across': '{across}',
   'layout.nominal':
     'La loseta de {nominal} suele medir como {tile}: entonces son {cells} lugares (no {before}) y el corte más angosto {cut}. Mide una y dime: “la loseta mide …”.',
   'layout.nominal-rooms':

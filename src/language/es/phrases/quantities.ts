@@ -19,6 +19,8 @@ export const quantities = {
   'room.tiled': '{room} ({tiling})',
   'tile.size-in': '{width}x{length}',
   'tile.size-mm': '{width}x{length} mm',
+  'tile.one-hexagon': 'hexagonal de {across}',
+  'tile.size-hexagon': 'hexágonos de {across}',
   'bag.lb': '{n} lb',
   'bag.kg': '{n} kg',
   'trowel.even': '{shape} de {width}',
@@ -113,6 +115,12 @@ export const quantities = {
   'grout.tight':
     'Muy justo: {area} se llevan como {need} bultos de {kind} ({mass}) y tienes {have}. Trae 1 más para ir seguro.',
   'grout.short': 'No alcanza: {area} se llevan como {need} bultos de {kind} ({mass}) y tienes {have}. Trae {buy} más.',
+  'grout.enough-kits':
+    'Sí alcanza la {kind}: {area} se llevan como {need} {need|kit|kits} ({mass}) y tienes {have}. Mezcla solo kits completos.',
+  'grout.tight-kits':
+    'Justo: {area} se llevan como {need} {need|kit|kits} de {kind} ({mass}) y tienes {have}. Trae 1 más para ir seguro.',
+  'grout.short-kits':
+    'No alcanza: {area} se llevan como {need} {need|kit|kits} de {kind} ({mass}) y tienes {have}. Trae {buy} más.',
   'grout.choice': 'Usa {kind} para junta de {joint}.',
   'grout.choice-yes': 'Sí: {kind} para junta de {joint}.',
   'grout.choice-no': 'No: usa {kind} para junta de {joint}.',

@@ -416,6 +416,25 @@ export const rules = {
     'Dos personas o medios bultos desde el piso: un bulto de {bag} levantado del suelo a brazo estirado es como el doble de lo que permite la guía de carga.',
   'rule.bag-lift.why': 'La cifra de la guía a ese alcance es de unos {rwl}.',
   'rule.bag-lift.example': 'puede un solo hombre cargar bultos de 50 libras todo el dia',
+  'rule.bag-lift-two':
+    'Entre dos se reparte un bulto de {bag}: {half} cada uno, como lo que la guía de carga permite a una persona desde el piso. Pegado al cuerpo, uno da la voz, o diablito.',
+  'rule.bag-lift-two.why':
+    'La cifra de la guía a brazo estirado es de unos {rwl} y es para una persona; entre dos el peso no se reparte parejo.',
+  'rule.bag-lift-two.example': 'podemos cargar un bulto entre dos',
+  'rule.mixing-dust':
+    'Para batir polvo, mascarilla ajustada N95 o mejor: primero el agua, el polvo bajo y despacio, taladro lento, aire corriendo. Después aspira o limpia mojado, nunca barras.',
+  'rule.mixing-dust.why': 'El cemento y la sílice en polvo se quedan en el aire; manda la hoja de seguridad del bulto.',
+  'rule.mixing-dust.example': 'necesito mascarilla para batir el thinset',
+  'rule.niche-depth':
+    'Un nicho entre postes es tan hondo como el poste menos lo que lo forra: {stud} de un 2x4 dejan como {left} terminados. Mídelo con la botella más alta.',
+  'rule.niche-depth.why':
+    'Tablero, cama y loseta se llevan el resto. Pendiente hacia la regadera, impermeable completo, nunca en pared exterior.',
+  'rule.niche-depth.example': 'que tan hondo va el nicho',
+  'rule.modified-mortar':
+    'Modificado para porcelanato y otra loseta densa; sin modificar solo donde lo pide la hoja de la loseta o de la membrana.',
+  'rule.modified-mortar.why':
+    'La loseta densa casi no chupa y el polímero hace la adherencia; entre membrana y loseta el polímero seca lento.',
+  'rule.modified-mortar.example': 'modificado o sin modificar para porcelanato',
   'rule.respirator':
     'Raspar o desbastar mezcla y boquilla, aun con campana y aspiradora: respirador de APF {short} hasta 4 h, APF {long} de ahí en adelante. Antes va el agua o la aspiradora.',
   'rule.respirator.why': 'El polvo es sílice y marca los pulmones de por vida.',
