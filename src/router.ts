@@ -78,6 +78,13 @@ export const ROUTES: readonly Route[] = [
   { topic: 'mix', all: [['mixed-verb'], ['ago']], none: ['water', 'walk', 'set-verb'], when: asksSomething },
   { topic: 'mix', all: [['open-time']] },
   { topic: 'mix', all: [['mix-verb', 'spread-verb'], ['how-much']], when: asksBatch },
+  // "mix for 130 sf": the powder and water for so much, and no floor to be laid out.
+  {
+    topic: 'mix',
+    all: [['mix-verb']],
+    none: ['can-we', 'tile', 'grouted-verb', 'bag', 'how-many'],
+    when: (h) => h.facts.areaM2 !== undefined && h.facts.rooms === undefined && h.facts.tile === undefined,
+  },
   { topic: 'mix', all: [['pot-life']], none: ['can-we', 'negation'] },
   { topic: 'mix', all: [['slake']], none: ['can-we', 'negation'], when: asksHowLong },
   { topic: 'mix', all: [['bucket'], ['how-long', 'when']], none: ['grouted-verb', 'set-verb', 'can-we'] },

@@ -84,10 +84,12 @@ const FOLDERS: Readonly<Record<EntryKind, Folder>> = {
   },
   undo: (memory, _body, entry) => undone(memory, entry),
   job: (memory, body: JobBody, entry) => moved(memory, body, entry.at),
-  point: (memory, body: { name: string }, entry) => ({
-    ...memory,
-    job: withPoint(memory.job, { ...by(entry), name: body.name, facts: memory.facts }),
-  }),
+  point: (memory, { name }: { name: string }, entry) => {
+    const was = memory.job.points.find((point) => point.name === name)
+    const job = withPoint(memory.job, { ...by(entry), name, facts: memory.facts })
+    const change: Change = { ...by(entry), is: 'point', name, ...(was ? { was } : {}) }
+    return { ...memory, ...stands(memory, entry), job: withChange(job, change) }
+  },
   remind: (memory, promise: Promised, entry) => {
     const overMs = Temporal.Instant.from(entry.at).epochMilliseconds - KEPT_AFTER_MS
     const others = memory.promised.filter((p) => p.id !== promise.id && p.dueMs > overMs)

@@ -73,6 +73,8 @@ export type Change = By & {
     /** `use` where it was taken back: it is none of the log any more. */
     | { readonly is: 'use'; readonly id: string; readonly use?: UseBody }
     | { readonly is: 'reading'; readonly id: string }
+    /** `was`: the point that the new one of its name took the place of. */
+    | { readonly is: 'point'; readonly name: string; readonly was?: Point }
     | { readonly is: 'undo' }
   )
 

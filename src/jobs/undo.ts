@@ -66,6 +66,10 @@ function withoutChange(memory: Memory, change: Change): Memory {
       return { ...memory, job: { ...job, uses: job.uses.filter((use) => use.id !== change.id) } }
     case 'reading':
       return { ...memory, job: { ...job, readings: job.readings.filter((r) => r.id !== change.id) } }
+    case 'point': {
+      const others = job.points.filter((point) => point.name !== change.name)
+      return { ...memory, job: { ...job, points: change.was ? [...others, change.was] : others } }
+    }
     case 'undo':
       return memory
   }

@@ -37,6 +37,8 @@ export const LOG_WORDS = [
   'left',
   'total',
   'burning',
+  /** The crew's own coverage is asked for. */
+  'own-rate',
   'rows-to-go',
   'lot-gone',
   'short',

@@ -115,6 +115,7 @@ function bareCount(context: Figure): boolean {
     draft.boxM2 ??= toSi(q.n, context.metric ? 'sqm' : 'sqft')
     return true
   }
+  if (box && draft.haveBoxes !== undefined && isHour(context)) return false
   if (box && Number.isInteger(q.n) && q.n > 0) {
     // "have 12 boxes" is no box of 12.
     const owned = box.after && box.distance === 1 && near(context, 2, 'have')
@@ -130,7 +131,7 @@ function bareCount(context: Figure): boolean {
     return true
   }
   const bag = noun(context, 'bag', 'kit') !== undefined || (q.token.spelled && isAndAHalf(reader, q.first))
-  if (bag && q.n >= 0) {
+  if (bag && q.n >= 0 && !isBeside(context)) {
     const parts = partsOf(context)
     if (parts === null) return true
     if (near(context, 4, 'used', 'opened')) draft.usedBags ??= parts
@@ -139,6 +140,19 @@ function bareCount(context: Figure): boolean {
     return true
   }
   return false
+}
+
+/** "drop 2 boxes off at 3": an hour, where nothing is told behind it that it could count. */
+function isHour({ q, reader }: Figure): boolean {
+  const clock = q.n >= 1 && q.n <= 12 && reader.is(q.first - 1, 'at')
+  return clock && !reader.is(q.last + 1, 'per', 'the', 'box', 'piece', 'tile')
+}
+
+/** "4.5 bags 190 total": bags were told with their own figure, and this one is many times theirs. */
+const isBeside = ({ q, draft: { bagsToMix, usedBags, haveBags }, reader }: Figure): boolean => {
+  const told = usedBags ?? bagsToMix ?? haveBags
+  const own = reader.is(q.last + 1, 'bag', 'kit') || reader.is(q.last + 2, 'bag', 'kit')
+  return told !== undefined && !own && q.n >= 10 * told
 }
 
 /** "box covers 13.5": an area nobody gave a unit. */

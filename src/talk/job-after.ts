@@ -62,7 +62,7 @@ export function roomsOfJob(heard: Heard, job: Facts, talked: Facts, said: Facts)
 export function jobAfter(heard: Heard, memory: Memory, said: Facts, topic: Topic | null, scope: InScope): Facts | null {
   const states = !isQuestion(heard) && topic !== 'convert' && topic !== 'cure' && topic !== 'mix'
   const changes = heard.has(...CHANGE_WORDS) && !heard.has('what-if')
-  const first = !hasFloor(memory.facts) && (said.rooms !== undefined || said.areaM2 !== undefined)
+  const first = topic !== 'mix' && !hasFloor(memory.facts) && (said.rooms !== undefined || said.areaM2 !== undefined)
   // "same but 24x24" asks the last question with another figure: that is talk.
   const repeats = heard.has('same') && !heard.has('same-tile') && !changes && memory.talk !== null
   const stated = (states || changes || first) && !repeats

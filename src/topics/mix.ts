@@ -204,6 +204,7 @@ function waterAnswer(brief: Brief, material: Powder, life: Life, common: Common,
 
 /** Left to do where nothing was said of it: the pot life decides then. [m2] */
 const MUCH_LEFT_M2 = 10_000
+const MORE_THAN_A_BATCH = 1.05
 
 function batchAnswer(brief: Brief, material: Mortar, lifeMin: number, common: Common, base: Base): Outcome<Told> {
   const assumed: Phrase[] = []
@@ -232,11 +233,19 @@ function batchAnswer(brief: Brief, material: Mortar, lifeMin: number, common: Co
     water: volume(b.waterL?.usual ?? 0),
     area: area(b.areaM2),
   })
+  // "mix for 130 sf", which is more than a bucket: what all of it takes, too.
+  const wholeM2 = brief.heard.facts.areaM2 ?? 0
+  const more = wholeM2 > b.areaM2 * MORE_THAN_A_BATCH
+  const whole = say('mix.whole', {
+    area: area(wholeM2),
+    powder: mass((b.powderKg * wholeM2) / b.areaM2),
+    water: volume(((b.waterL?.usual ?? 0) * wholeM2) / b.areaM2),
+  })
   const spreadFirst = brief.heard.has('spread-verb') && !brief.heard.has('mix-verb')
   return fine({
     ...common,
     answer: spreadFirst ? spread : mixed,
-    details: [spreadFirst ? mixed : spread, say('mix.touch')],
+    details: [...(more ? [whole] : []), spreadFirst ? mixed : spread, say('mix.touch')],
     assumed: [...assumed, ...common.assumed],
     values: { ...base, mix_powder_kg: b.powderKg, mix_water_l: b.waterL?.usual },
     sources: [...(common.sources ?? []), sourceOf(brief.settings.practice.mix.hotC)],

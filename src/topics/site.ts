@@ -72,6 +72,7 @@ const BESIDE: ReadonlySet<Concept> = new Set<Concept>([
   'for',
   'of',
   'and',
+  'with',
   'convert-to',
   'laid-in',
   'all-rooms',

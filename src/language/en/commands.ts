@@ -151,6 +151,10 @@ export const commands: CommandLocale = {
       'burnin$|burnin + mud|thinset|grout|bag',
       'eating mud|eating thinset|eating up mud|going heavy|too heavy on|heavy on the mud|heavy on mud|wasting mud|wasting thinset|too much mud|too much thinset|using too much + mud|thinset|mortar|bag',
     ],
+    'own-rate': [
+      'my coverage|our coverage|my spread rate|our spread rate|my rate$|our rate$|our burn rate|my burn rate + !contact + !%',
+      'what are we getting|what am i getting|what were we getting|what have we been getting|how much are we getting|how many feet are we getting|what are we averaging|what do we average + !contact',
+    ],
     'rows-to-go': [
       'rows to go|rows left|rows more|more rows|courses to go|courses left|rows remaining|rows still|rows to set|row to go|course to go',
     ],

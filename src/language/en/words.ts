@@ -852,7 +852,17 @@ export const words: Record<Concept, readonly string[]> = {
     'saturday',
     'sunday',
   ],
-  slab: ['slab', 'concrete', 'subfloor temp', 'floor temp', 'slab temp', 'slab is'],
+  slab: [
+    'slab',
+    'surface temp',
+    'surface temperature',
+    'surface temps',
+    'concrete',
+    'subfloor temp',
+    'floor temp',
+    'slab temp',
+    'slab is',
+  ],
   low: [
     'low',
     'lows',

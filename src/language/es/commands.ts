@@ -133,6 +133,11 @@ export const commands: CommandLocale = {
       'demasiada boquilla|mucha boquilla|mucho pegamento|demasiado pegamento|comiendo la mezcla|comiendose la mezcla',
       'demasiada mezcla|mucha mezcla|desperdiciando mezcla|quemando mezcla|te estas acabando la mezcla',
     ],
+    'own-rate': [
+      'mi rendimiento|nuestro rendimiento|que rendimiento llevamos|cuanto nos rinde|cuanto me rinde|cuanto nos esta rindiendo|cuanto me esta rindiendo|cuanto nos ha rendido|cuanto estamos sacando|que estamos sacando + !contacto',
+      'mi bolsa|mi bulto|nuestro bulto|nuestra bolsa|mi saco|nuestro saco + rinde|rendimiento|cubre',
+      'mi cobertura|nuestra cobertura + !contacto + !%',
+    ],
     'rows-to-go': ['hileras por poner|hileras mas|faltan + hilera|hileras|filas', 'filas por poner|hileras que faltan'],
     'lot-gone': [
       'ya no hay del lote|se acabo el lote|no hay mas del lote|lote agotado|descontinuado|descontinuada|no hay del mismo lote|ya no hay de ese lote|ya no hay de este lote|no hay mas de ese lote',

@@ -1312,6 +1312,8 @@ export const words: Record<Concept, readonly string[]> = {
     'plancha de concreto',
     'piso frio',
     'temperatura de la losa',
+    'temperatura de la superficie',
+    'temp de la superficie',
   ],
   low: [
     'minima',

@@ -173,6 +173,7 @@ export function changePhrase(change: Change, job: Job, brief: Brief, only: reado
     }
     case 'use':
     case 'reading':
+    case 'point':
       return say(undone, { ...at, what: whatChanged(change, job) })
     case 'undo':
       return say('job.changed', { ...at, what: say('job.an-undo', {}) })
@@ -182,6 +183,7 @@ export function changePhrase(change: Change, job: Job, brief: Brief, only: reado
 /** What a change told, without who and when. */
 export function whatChanged(change: Exclude<Change, { readonly is: 'facts' }>, job: Job): Amount | Phrase {
   if (change.is === 'undo') return say('job.an-undo', {})
+  if (change.is === 'point') return say('job.a-point', { name: quote(change.name) })
   if (change.is === 'reading') {
     const reading = job.readings.find((r) => r.id === change.id)
     return reading ? readingText(reading) : say('job.a-reading', {})

@@ -1,13 +1,13 @@
 /** The log: what went down, what it takes to finish, who burns what, running short, readings. */
-import type { Job, ReadingBody, ReadingKind, UseBody } from '../../jobs/job.ts'
+import { type Job, logged, type ReadingBody, type ReadingKind, type Stuff, type UseBody } from '../../jobs/job.ts'
 import { undoEntry } from '../../jobs/undo.ts'
-import { type Phrase, percent, quote, say } from '../../phrase.ts'
+import { area, type Phrase, percent, quote, say, word } from '../../phrase.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { ruleTold } from '../fitness/rule.ts'
 import { logLines, usePhrase } from '../job/tell.ts'
 import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
-import { burning } from './burning.ts'
+import { burning, coverageLogged } from './burning.ts'
 import { burningGrout } from './burning-grout.ts'
 import { after, readingEntry, setupEntries, useEntry } from './entries.ts'
 import { finishOf } from './finish.ts'
@@ -28,6 +28,8 @@ export function log(brief: Brief): Outcome<Told> {
       return refuse('question', { question: 'box' })
     case 'burning':
       return read.stuff === 'grout' ? burningGrout(brief, read.m2PerBag) : burning(brief, read.m2PerBag)
+    case 'rate':
+      return fine(ownRate(brief, read.stuff))
     case 'tiles':
       return tilesToFinish(brief, read.left)
     case 'short':
@@ -43,6 +45,20 @@ const standing = (brief: Brief): Told => ({
   details: logLines(brief.memory.job),
   values: logValues(brief.memory.job),
 })
+
+/** What the crew's own bags covered, where they were logged with their area. */
+function ownRate(brief: Brief, stuff: Stuff): Told {
+  const { job } = brief.memory
+  const { stretches } = logged(job, stuff)
+  const m2 = coverageLogged(stretches)
+  if (m2 === null) return { topic: 'log', answer: say('log.no-own-rate') }
+  return {
+    topic: 'log',
+    answer: say('log.own-rate', { coverage: area(m2), stuff: word(`stuff-${stuff}`) }),
+    details: logLines(job, [stuff]),
+    values: { ...logValues(job), ...(stuff === 'mortar' ? { mortar_coverage_m2_per_bag: m2 } : {}) },
+  }
+}
 
 /** What a use was done with, so that it can be told what such work takes. */
 export function withSetup(use: UseBody, brief: Brief): UseBody {

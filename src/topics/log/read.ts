@@ -14,6 +14,8 @@ export type LogRead =
   /** Boxes of nobody knows how many. */
   | { readonly is: 'boxes' }
   | { readonly is: 'burning'; readonly m2PerBag: number | null; readonly stuff: Stuff }
+  /** What a bag of theirs covers. */
+  | { readonly is: 'rate'; readonly stuff: Stuff }
   /** Tile for the rest of the floor. */
   | { readonly is: 'tiles'; readonly left: UseBody | null }
   | ShortRead
@@ -27,6 +29,7 @@ export function readLog(heard: Heard, memory: Memory): LogRead | null {
   const counts = heard.quantities.some((q) => Number.isInteger(q.n))
   if (heard.rules.troubles.length > 0 && !counts && heard.commands.log.has('broke')) return null
   if (isBurning(heard)) return { is: 'burning', m2PerBag: facts.coverageM2 ?? null, stuff: stuffOf(heard, memory) }
+  if (asksRate(heard)) return { is: 'rate', stuff: stuffOf(heard, memory) }
   const reading = readReading(heard)
   // "lot 4471 on boxes 1-20, 4502 on the rest" counts nothing.
   const short = reading?.what === 'lot' ? null : readShort(heard, memory)
@@ -42,6 +45,13 @@ export function readLog(heard: Heard, memory: Memory): LogRead | null {
   if (uses.length === 0 && setsBoxes(heard)) return { is: 'boxes' }
   return uses.length > 0 ? { is: 'use', uses, corrects } : null
 }
+
+/** "what's my coverage": nothing is told that it should be judged by or worked out from. */
+const asksRate = (heard: Heard): boolean =>
+  heard.commands.log.has('own-rate') &&
+  heard.quantities.length === 0 &&
+  heard.facts.trowel === undefined &&
+  !heard.has('notch', 'trowel')
 
 /** "you're burning mud"; "we get 31 sf a bag": a coverage to be judged. */
 function isBurning(heard: Heard): boolean {

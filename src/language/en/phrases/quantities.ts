@@ -151,6 +151,7 @@ export const quantities = {
   'mix.hot': 'Over 85 °F: small batches, cool water, out of the sun.',
   'mix.open-time': 'Comb no more than you can tile in {low} to {high}.',
   'mix.touch': 'The touch test decides: if it doesn’t come off on your finger, scrape it and comb fresh.',
+  'mix.whole': 'All {area} take {powder} with {water}, mixed bucket by bucket.',
   'mix.batch': 'Mix {powder} with {water}: enough for the next {area}.',
   'mix.spread': 'Comb no more than {area} at a time: what you tile in {minutes}.',
   'mix.assumed-pace': '{area} an hour',

@@ -159,6 +159,7 @@ export const quantities = {
   'mix.hot': 'Arriba de 85 °F: tandas chicas, agua fresca y a la sombra.',
   'mix.open-time': 'No extiendas más de lo que cubras en {low} a {high}.',
   'mix.touch': 'Manda el dedo: si ya no mancha, ráspala y extiende fresca.',
+  'mix.whole': 'Los {area} llevan {powder} con {water}, batidos cubeta por cubeta.',
   'mix.batch': 'Mezcla {powder} con {water}: alcanza para los próximos {area}.',
   'mix.spread': 'No extiendas más de {area} a la vez: lo que pegas en {minutes}.',
   'mix.assumed-pace': '{area} por hora',
