@@ -205,7 +205,11 @@ export function usePhrase(use: {
   readonly leftTiles?: number
   readonly binnedBags?: number
   readonly broken?: number
+  readonly room?: string
 }): Phrase {
+  const { room, ...bare } = use
+  if (room !== undefined && use.rows === undefined)
+    return say('log.use-in', { use: usePhrase(bare), room: quote(room) })
   const stuff = word(`stuff-${use.stuff}`)
   const bags = number(use.bags ?? use.leftBags ?? use.binnedBags ?? use.opened ?? 0, 2)
   if (use.bags !== undefined && use.m2 !== undefined) return say('log.use', { bags, stuff, area: area(use.m2) })

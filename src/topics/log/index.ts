@@ -14,6 +14,7 @@ import { finishOf } from './finish.ts'
 import { type LogRead, readLog } from './read.ts'
 import { runningShort } from './short.ts'
 import { tilesLeft, tilesToFinish } from './tiles.ts'
+import { roomsToAsk } from './use-room.ts'
 import { logValues } from './values.ts'
 
 export function log(brief: Brief): Outcome<Told> {
@@ -89,10 +90,12 @@ function keepUses(brief: Brief, read: Extract<LogRead, { is: 'use' }>): Outcome<
   // What was told is kept whatever comes of the sums.
   const sums = told.ok ? told.value : null
   const short = tilesLeft(brief, job, facts)
+  const asked = roomsToAsk(uses, brief.memory)
   return fine({
     topic: 'log',
     answer: say(takesBack ? 'log.corrected' : 'log.kept', { list: uses.map(usePhrase) }),
     details: [
+      ...(asked.length > 0 ? [say('log.which-room', { rooms: asked.map(quote) })] : []),
       ...(sums?.answer ? [sums.answer] : []),
       ...(uses.some((use) => use.stuff === 'tile') ? short.lines : []),
       ...sumLines(job, uses),

@@ -6,6 +6,7 @@ import { asksSomething } from '../job/asks.ts'
 import { SQFT } from './counts.ts'
 import { readReading } from './read-reading.ts'
 import { readShort, type ShortRead } from './read-short.ts'
+import { roomedUse } from './use-room.ts'
 import { isCorrection, readUses, setsBoxes, stuffOf } from './uses.ts'
 
 export type LogRead =
@@ -40,6 +41,8 @@ export function readLog(heard: Heard, memory: Memory): LogRead | null {
   const finish = readFinish(heard, memory, asks) ?? readTiles(heard, memory, asks)
   if (finish) return finish
   if (asks || facts.leftM2 !== undefined || facts.temperatures !== undefined) return null
+  const roomed = roomedUse(heard, memory)
+  if (roomed) return { is: 'use', uses: [roomed], corrects: true }
   const corrects = isCorrection(heard, memory)
   const uses = readUses(heard, memory)
   if (uses.length === 0 && setsBoxes(heard)) return { is: 'boxes' }

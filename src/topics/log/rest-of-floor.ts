@@ -134,12 +134,20 @@ function setSoFar(read: ShortRead, job: Job, tile: Tile, jointMm: number, room: 
   const log = logged(job, 'tile')
   if (log.rows > 0 && (log.rowsOf === null || log.rowsOf === (room.name ?? log.rowsOf)))
     return { in: 'rows-set', n: log.rows, more: log.tilesSinceRows }
-  // Tiles and areas are logged for the job: of several rooms nobody knows which they went into.
-  if (!only) return null
+  if (!only) return setInRoom(job, room, floorM2)
   if (log.tiles > 0) return { in: 'places', n: log.tiles }
   const doneM2 = log.m2 > 0 ? log.m2 : logged(job, 'mortar').m2
   const oneM2 = moduleM2({ shape: 'rectangle', lengthMm: tile.lengthMm, widthMm: tile.widthMm, jointMm })
   return doneM2 > oneM2 / 2 ? { in: 'share', share: Math.min(1, doneM2 / floorM2) } : null
+}
+
+/** Of several rooms, what was logged with this one; null where any log left its room open. */
+function setInRoom(job: Job, room: Room, floorM2: number): SetSoFar | null {
+  const fills = job.uses.filter((use) => use.stuff === 'tile' && (use.tiles !== undefined || use.m2 !== undefined))
+  if (job.earlier.tile !== undefined || fills.some((use) => use.room === undefined)) return null
+  const { tiles, m2 } = logged({ ...job, uses: fills.filter((use) => use.room === room.name) }, 'tile')
+  if (tiles > 0) return { in: 'places', n: tiles }
+  return m2 > 0 ? { in: 'share', share: Math.min(1, m2 / floorM2) } : null
 }
 
 /** Whole tiles and the planner's tiles for the cuts; where there are too many to plan, one for each cut. Stretches planned before

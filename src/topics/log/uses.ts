@@ -6,6 +6,7 @@ import type { Loose } from '../../language/singles.ts'
 import { roomM2 } from '../floors.ts'
 import { asksSomething } from '../job/asks.ts'
 import { bareCount, countOf, SQFT, TILE_NOUNS } from './counts.ts'
+import { inRoom } from './use-room.ts'
 
 const CLOCK = /\d\s?[ap]\.?m\b|\d:\d\d|o'?clock/
 
@@ -33,7 +34,7 @@ export function readUses(heard: Heard, memory: Memory): UseBody[] {
   if (binned) return [binned]
   const bags = bagUse(heard, memory) ?? bareUse(heard, memory)
   const tiles = heard.has('bag', 'kit') || !bags ? tileUses(heard, memory, areaOf(heard, memory)) : []
-  return [...(bags ? [bags] : []), ...tiles]
+  return [...(bags ? [bags] : []), ...tiles.map((use) => inRoom(use, heard, memory))]
 }
 
 /** "that was grout not mud": the log before, of the other stuff. */
@@ -167,7 +168,11 @@ function tileUses(heard: Heard, memory: Memory, m2: number | undefined): UseBody
     facts.haveBoxes === undefined &&
     !(named === null ? timed : isClocked(heard))
   )
-    return [{ stuff: 'tile', tiles, ...given('m2', m2), ...isTotal(heard) }]
+    return [{ stuff: 'tile', tiles, ...given('m2', facts.usedM2 ?? facts.areaM2), ...isTotal(heard) }]
+  // "did 60 sf", of a floor that is known.
+  const floor = memory.facts.rooms !== undefined || memory.facts.areaM2 !== undefined
+  const did = floor && facts.usedM2 !== undefined && !heard.has('mortar', 'grout', 'sheet', 'roll')
+  if (did && !bag && !timed) return [{ stuff: 'tile', m2: facts.usedM2, ...isTotal(heard) }]
   const setArea = m2 !== undefined && facts.areaM2 !== undefined && log.has('set-tiles') && heard.has('set-verb')
   return setArea && !bag && !timed ? [{ stuff: 'tile', m2, ...isTotal(heard) }] : []
 }

@@ -139,6 +139,8 @@ export const jobs = {
   'log.per-bag': '{coverage} a bag.',
   'log.own-rate': 'About {coverage} a bag of {stuff}, by what you logged.',
   'log.no-own-rate': 'Nothing is logged with its area yet. Tell me like: 3 bags on 120 sf.',
+  'log.which-room': 'Which room: {rooms}?',
+  'log.use-in': '{use} ({room})',
   'log.rate': 'At your rate about {coverage} a bag.',
   'log.beyond': '{done} logged is more than the floor’s {floor}. It is kept; check the log or the room.',
   'log.finish': '{area} to go: even money {even}, safe {safe} {safe|bag|bags} of {stuff}.',

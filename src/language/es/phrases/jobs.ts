@@ -139,6 +139,8 @@ export const jobs = {
   'log.per-bag': '{coverage} por bulto.',
   'log.own-rate': 'Como {coverage} por bulto de {stuff}, según lo anotado.',
   'log.no-own-rate': 'Todavía no hay nada anotado con su área. Dime, por ejemplo: usamos 3 bultos en 12 m2.',
+  'log.which-room': '¿En qué cuarto: {rooms}?',
+  'log.use-in': '{use} ({room})',
   'log.rate': 'A tu ritmo unos {coverage} por bulto.',
   'log.beyond': 'Van anotados {done}, más que los {floor} del piso. Queda guardado; revisa lo anotado o el cuarto.',
   'log.finish': 'Faltan {area}: a la mitad {even}, seguro {safe} {safe|bulto|bultos} de {stuff}.',
