@@ -18,7 +18,22 @@ const WIDEST_JOINT_MM = 50.8
 const MOST_TILES = 5_000_000
 
 /** Tiles of each size for the rooms that take it. */
-export const tile: TopicAnswer = (brief) => byTiling(brief, tileAlike, joinTiles)
+export const tile: TopicAnswer = (brief) => {
+  const told = byTiling(brief, tileAlike, joinTiles)
+  return told.ok ? fine(withExtra(brief, told.value)) : told
+}
+
+/** "2 extra boxes": on top of what the floor takes; of boxes on hand nothing is said here. */
+function withExtra({ heard }: Brief, told: Told): Told {
+  const extra = heard.facts.haveBoxes
+  if (extra === undefined || !heard.has('spare') || heard.has('have', 'left')) return told
+  const boxes = told.values?.['tile_boxes']
+  const line =
+    typeof boxes === 'number'
+      ? say('tile.extra-boxes', { n: count(extra), all: count(boxes + extra) })
+      : say('tile.extra-unboxed', { n: count(extra) })
+  return { ...told, details: [line, ...(told.details ?? [])] }
+}
 
 function joinTiles(parts: readonly TiledPart[]): Told {
   const spares = new Set(parts.map(({ told }) => told.values?.['spare_pct']))

@@ -102,3 +102,28 @@ describe('a mark', () => {
   test('in Spanish', () =>
     expect(talk(SHOP, 'marca esto como base', 'deshacer').last.answer).toMatch(/la marca “base”/))
 })
+
+test.each([
+  ['2 extra boxes', /^With 2 extra boxes: (\d+) to order/],
+  ['add 3 boxes extra', /^With 3 extra boxes: (\d+) to order/],
+  ['1 extra box', /^With 1 extra box: (\d+) to order/],
+  ['2 cajas extra', /^Con 2 cajas de más: pide (\d+)/],
+])('%s: on top of what the floor takes', (said, line) => {
+  const { crew, last } = talk(`${SHOP}, 6 a box`, said)
+  const extra = Number(/\d/.exec(said)?.[0])
+  expect(Number(line.exec(last.details[0] ?? '')?.[1])).toBe(Number(last.values['tile_boxes']) + extra)
+  expect(crew.memory.facts.haveBoxes).toBeUndefined()
+})
+
+test('extra boxes of nobody knows how many tiles: asks for it', () => {
+  expect(talk(SHOP, '2 extra boxes').last.details[0]).toMatch(/how many tiles a box holds/)
+})
+
+test.each([
+  ['10x13 shop floor, 18x18 tile; 8x12 wash-up', 'whats in wash-up', 96],
+  ['tienda de 10x13, bodega de 8x12, loseta 18x18', 'qué hay en la bodega', 96],
+])('%s, %s: that room of the job', (floor, said, sqft) => {
+  const { last } = talk(floor, said)
+  expect(last).toMatchObject({ ok: true, topic: 'tile' })
+  expect(last.values['area_m2']).toBeCloseTo(sqft * SQFT_M2, 4)
+})

@@ -652,6 +652,7 @@ export const words: Record<Concept, readonly string[]> = {
     'que diente',
     'que junta',
     'que area',
+    'que hay en',
     'que agua',
     'cual',
     'cuales',

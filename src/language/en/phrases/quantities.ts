@@ -55,6 +55,8 @@ export const quantities = {
   'tile.offset-long':
     '{offset} offset on a side of {side}: over 15 in keep it to {limit} or less, or have the lippage accepted first.',
   'tile.joint-least': 'No tile is butted: {least} is the least joint (ANSI A108.02 s. 4.3.8, as reported).',
+  'tile.extra-boxes': 'With {n} extra {n|box|boxes}: {all} to order.',
+  'tile.extra-unboxed': '{n} extra {n|box|boxes} on top: tell me how many tiles a box holds.',
   'tile.boxes': '{boxes} {boxes|box|boxes} for {area} at {each} a box, {spares} spares in.',
   'tile.boxes-short': 'No: {have} {have|box|boxes} cover {covers}, the floor is {area}. Get {more} more.',
   'tile.boxes-tight':

@@ -57,6 +57,8 @@ export const quantities = {
     'traba de {offset} en un lado de {side}: arriba de 15 pulg déjala en {limit} o menos, o que antes acepten la ceja.',
   'tile.joint-least':
     'Ninguna loseta va a hueso: {least} es la junta mínima (ANSI A108.02 s. 4.3.8, según lo reportado).',
+  'tile.extra-boxes': 'Con {n} {n|caja|cajas} de más: pide {all}.',
+  'tile.extra-unboxed': 'Más {n} {n|caja|cajas} extra: dime cuántas losetas trae la caja.',
   'tile.boxes': '{boxes} {boxes|caja|cajas} para {area} a {each} por caja, con {spares} de sobrante.',
   'tile.boxes-short': 'No: {have} {have|caja cubre|cajas cubren} {covers} y el piso es de {area}. Faltan {more}.',
   'tile.boxes-tight':
