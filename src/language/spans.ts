@@ -4,8 +4,8 @@ import type { Heard } from './heard.ts'
 /** Patterns over plain text with what they mean in minutes. */
 type Minutes = readonly (readonly [pattern: string, minutes: number])[]
 
-/** How often something comes again: each day, working day or week, or after the span that is told. */
-export type Every = 'day' | 'workday' | 'week' | 'span'
+/** How often something comes again: each day, every other one, each working day or week, or after the span that is told. */
+export type Every = 'day' | 'other-day' | 'workday' | 'week' | 'span'
 
 /** A locale's words for such times. */
 export type SpanWords = {

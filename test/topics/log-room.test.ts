@@ -44,6 +44,11 @@ test('asked for once: unanswered, the next is kept without', () => {
   expect(roomsOf(crew)).toEqual([undefined, undefined])
 })
 
+test('bags on a room told with a dash are on its area', () => {
+  const crew = crewAfter(TWO, 'used 3 bags on the wash-up')
+  expect(crew.memory.job.uses[0]?.m2).toBeCloseTo(96 * SQFT_M2, 6)
+})
+
 test('one room asks for none, and an area is logged there too', () => {
   const crew = crewAfter('10x13 shop floor, 18x18 tile', 'did 60 sf')
   expect(crew.memory.job.uses).toMatchObject([{ stuff: 'tile' }])

@@ -21,6 +21,8 @@ test.each([
   ],
   ['remind us to wet the slab every morning', 14, '2026-03-11T12:00', '2026-03-24T12:00', 'Reminder: wet the slab'],
   ['remind me daily at half past 5 to lock up', 14, '2026-03-10T22:30', '2026-03-23T22:30', 'Reminder: lock up'],
+  ['remind me every other day at 8 to check rh', 10, '2026-03-12T13:00', '2026-03-30T13:00', 'Reminder: check rh'],
+  ['recuérdame cada tercer día a las 8 medir', 10, '2026-03-12T13:00', '2026-03-30T13:00', 'Recordatorio: medir'],
   ['remind me every weekday at 8 to open up', 10, '2026-03-11T13:00', '2026-03-24T13:00', 'Reminder: open up'],
   ['remind me every monday at 8 to order', 8, '2026-03-16T13:00', '2026-05-04T13:00', 'Reminder: order'],
   ['remind me every 2 hours to check the fan', 2, '2026-03-10T23:30', '2026-03-11T01:30', 'Reminder: check the fan'],

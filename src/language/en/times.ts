@@ -18,6 +18,7 @@ export const times: TimeWords = {
     ],
     afterHour: [],
     every: [
+      ['every (?:other|second|2nd) day', 'other-day'],
       ['(?:every|each) (?:weekday|week day|workday|work day|working day)s?', 'workday'],
       ['(?:every|each) (?:monday|tuesday|wednesday|thursday|friday|saturday|sunday)', 'week'],
       ['every week|weekly|once a week', 'week'],

@@ -22,6 +22,7 @@ export const times: TimeWords = {
       ['menos cuarto', -15],
     ],
     every: [
+      ['un dia si y (?:un dia|otro) no|cada tercer dia|cada (?:dos|2) dias', 'other-day'],
       [
         '(?:todos los|cada) dias? (?:laborables?|laborales?|habil(?:es)?|de trabajo)|de lunes a viernes|entre semana',
         'workday',

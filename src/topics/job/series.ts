@@ -7,7 +7,7 @@ import { type Every, everyIn, spanIn } from '../../language/spans.ts'
 import type { Brief } from '../topic.ts'
 
 /** How many are set ahead: two weeks of days or of working days, two months of weeks, a shift of spans. */
-const AHEAD: Readonly<Record<Every, number>> = { day: 14, workday: 10, week: 8, span: 12 }
+const AHEAD: Readonly<Record<Every, number>> = { day: 14, 'other-day': 10, workday: 10, week: 8, span: 12 }
 /** Where no hour is told: when the day's work starts. */
 const MORNING = 7
 const LEAST_SPAN_H = 0.25
@@ -53,7 +53,7 @@ function days(
   const from = told
     ? Temporal.Instant.from(told.iso).toZonedDateTimeISO(now.timeZoneId)
     : now.startOfDay().with({ hour: MORNING })
-  const step = every === 'week' ? 7 : 1
+  const step = every === 'week' ? 7 : every === 'other-day' ? 2 : 1
   const list: Temporal.ZonedDateTime[] = []
   // Days are added by the calendar, so that seven stays seven where the clocks change.
   for (let k = 0; list.length < most; k++) {

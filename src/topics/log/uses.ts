@@ -3,6 +3,7 @@ import type { Stuff, UseBody } from '../../jobs/job.ts'
 import type { Memory } from '../../jobs/memory.ts'
 import type { Heard } from '../../language/heard.ts'
 import type { Loose } from '../../language/singles.ts'
+import { roomsNamed } from '../../room-tiles.ts'
 import { roomM2 } from '../floors.ts'
 import { asksSomething } from '../job/asks.ts'
 import { bareCount, countOf, SQFT, TILE_NOUNS } from './counts.ts'
@@ -52,7 +53,7 @@ const areaOf = (heard: Heard, memory: Memory): number | undefined =>
 
 /** "used 3 bags on the hall": the room of the job that is named. */
 function roomNamed(heard: Heard, memory: Memory): number | undefined {
-  const named = (memory.facts.rooms ?? []).filter((r) => r.name && heard.plain.text.includes(r.name.replace(/s$/, '')))
+  const named = roomsNamed(heard.plain.text, memory.facts.rooms ?? [])
   return named.length > 0 ? named.reduce((sum, r) => sum + roomM2(r), 0) : undefined
 }
 

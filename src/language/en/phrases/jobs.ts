@@ -222,6 +222,7 @@ export const jobs = {
   'remind.series-note': 'I’ll remind you {every}, {n} {n|time|times}, {from} first, {to} last: {text}',
   'remind.series-end': 'After the last one, tell me again. “cancel the reminders” stops them.',
   'remind.every-day': 'every day',
+  'remind.every-other-day': 'every other day',
   'remind.every-workday': 'every working day',
   'remind.every-week': 'every week',
   'remind.every-span': 'through the day',

@@ -224,6 +224,7 @@ export const jobs = {
   'remind.series-note': 'Te aviso {every}, {n} {n|vez|veces}, primero {from}, al último {to}: {text}',
   'remind.series-end': 'Después del último, dímelo otra vez. “cancela los recordatorios” los para.',
   'remind.every-day': 'todos los días',
+  'remind.every-other-day': 'un día sí y otro no',
   'remind.every-workday': 'cada día de trabajo',
   'remind.every-week': 'cada semana',
   'remind.every-span': 'a lo largo del día',
