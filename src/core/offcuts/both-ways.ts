@@ -10,7 +10,7 @@ import { seek } from './seek.ts'
  *  tile by tile has its turn only where prices raise the bound no further. */
 const TURNS = [
   { rework: 12_000, prices: 5_000, seek: 8_000 },
-  { rework: 52_000, prices: 68_000, seek: 30_000 },
+  { rework: 46_000, prices: 74_000, seek: 30_000 },
 ] as const
 /** Steps of the pick from the columns, and of reworking at last. */
 const LAST = { pick: 10_000, rework: 12_000 } as const

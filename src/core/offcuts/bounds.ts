@@ -9,7 +9,7 @@ type Stretch = { readonly most: number; readonly of: (size: number) => number }
 /** Past this many kinds only a sample of the functions is tried. */
 const MOST_FUNCTIONS = 40
 /** Measures kept besides the area. */
-const MEASURES = 5
+const MEASURES = 3
 const TINY = 1e-6
 
 /** The bound, and the measures of a tile that bound it most, the plain area last. */

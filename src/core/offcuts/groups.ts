@@ -107,7 +107,7 @@ export class Groups {
     const largest = all[size - 1]!
     if (largest.area + this.shop.kinds[kind]!.area > this.shop.area) return null
     if (this.#larger[largest.id * kinds + kind] === MISFIT) return null
-    for (const other of family.kind) if (!this.#pair(other, kind)) return null
+    for (const other of family.kind) if (!this.pair(other, kind)) return null
     if (size + added > MOST_SUBGROUPS) return undefined
     const grown: Family = {
       all,
@@ -130,8 +130,8 @@ export class Groups {
     return grown
   }
 
-  /** Whether two pieces of these kinds fit together. */
-  #pair(a: number, b: number): boolean {
+  /** Whether two pieces of these kinds fit together in one tile. */
+  pair(a: number, b: number): boolean {
     const at = a * this.shop.kinds.length + b
     if (this.#pairs[at] === 0) {
       const [one, other] = [this.#piece(a), this.#piece(b)]
