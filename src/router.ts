@@ -10,6 +10,7 @@ import { AROUND_ROUTES, AROUND_SUMS } from './topics/around/routes.ts'
 import { asksPour } from './topics/fitness/pour.ts'
 import { asksRule, asksVerdict } from './topics/fitness/route.ts'
 import { asksSomething } from './topics/job/asks.ts'
+import { poleLengthMm, rulesCompared } from './topics/layout-route.ts'
 import { ledgerAsked } from './topics/wall-route.ts'
 
 export type Route = {
@@ -59,6 +60,7 @@ export const ROUTES: readonly Route[] = [
     when: (h) => h.quantities.length > 0 || h.has('on-joints'),
   },
   { topic: 'layout', when: ledgerAsked },
+  { topic: 'layout', when: (h) => rulesCompared(h) || poleLengthMm(h) !== null },
   { topic: 'substrate', when: asksPour },
   {
     topic: 'layout',

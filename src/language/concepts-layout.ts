@@ -27,6 +27,8 @@ export const LAYOUT_CONCEPTS = [
   'which-way',
   'appliance',
   'story-pole',
+  'trade-rule',
+  'compared',
   'sliver-word',
   'cut-list',
   'directional',

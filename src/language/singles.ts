@@ -18,6 +18,13 @@ export type Singles = {
   readonly percents: readonly number[]
 }
 
+/** "8 m2 per liter": what a litre covers is no floor. */
+function perVolume({ q, reader }: Figure): boolean {
+  const isPer = reader.is(q.last + 1, 'per', 'each') || reader.sign(q.last + 1) === '/'
+  const unit = isPer ? unitAt(reader.lexicon, reader.tokens, q.last + 2)?.unit : undefined
+  return unit === 'l' || unit === 'gal' || unit === 'qt' || unit === 'ml' || unit === 'pt'
+}
+
 function area(context: Figure): boolean {
   const { q, draft } = context
   const m2 = q.si as number
@@ -26,7 +33,7 @@ function area(context: Figure): boolean {
   if (anHour(context)) draft.paceM2PerH ??= m2
   else if (box && perBetween(context, box)) draft.boxM2 ??= m2
   else if (bag && perBetween(context, bag) && !near(context, 2, 'used')) draft.coverageM2 ??= m2
-  else if (noun(context, 'roll', 'sheet')) return false
+  else if (noun(context, 'roll', 'sheet') || perVolume(context)) return false
   else if (near(context, 3, 'left-to-do')) draft.leftM2 ??= m2
   else if (near(context, 6, 'used')) draft.usedM2 ??= m2
   else context.areas.push(m2 * shareBefore(context))

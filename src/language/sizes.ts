@@ -94,8 +94,12 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
   // "12x10 + 4x6 - 3x3": a dash before a size may take it away, or only part two things told.
   const dashed = !holed && reader.sign(item.first - 1) === '-' && reader.number(item.first - 2) !== null
   // "how many for a 12x14": what the work is for is the room.
+  const ofSheet =
+    reader.is(item.last + 1, 'sheet', 'roll') ||
+    (nounFirst && [1, 2].some((k) => reader.is(item.first - k, 'sheet', 'roll')))
   const purpose =
-    reader.is(item.first - 1, 'for', 'in-a') || (reader.is(item.first - 1, 'the') && reader.is(item.first - 2, 'for'))
+    (reader.is(item.first - 1, 'for', 'in-a') && !ofSheet) ||
+    (reader.is(item.first - 1, 'the') && reader.is(item.first - 2, 'for'))
   const led = reader.is(item.first - 1, 'laid-in', 'with')
   const follows = reader.number(item.first - 1) !== null
   // "120x140 less 30x50": what something is taken from is no tile.
@@ -115,7 +119,9 @@ function choicesFor(item: Item, nouns: readonly Noun[], reader: Reader, hints: S
     for (const noun of nouns) {
       if (ROLE_OF_NOUN[noun.mark.concept] !== role || isOfFigure(noun, reader)) continue
       const side = noun.after === nounFirst ? 0.6 : 0
-      const stands = STANDS.has(noun.mark.concept) ? 2.5 : 0
+      // "a 4x8 sheet": the size right before it is the sheet's.
+      const beside = role === 'sheet' && ofSheet && noun.distance <= 2 ? 1.5 : 0
+      const stands = STANDS.has(noun.mark.concept) ? 2.5 : beside
       choices.push({ role, noun, cost: base - NOUN_GAIN + 0.35 * (noun.distance - 1) + side - stands, led, follows })
     }
   }

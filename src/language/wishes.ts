@@ -75,8 +75,10 @@ export function readWishes(
     else draft.fullAt = named.walls
   }
   if (draft.hideAt) delete draft.hideBehind
-  if (has('any-offcut')) draft.reuse = 'any-offcut'
-  if (has('fresh-tile')) draft.reuse = 'fresh-tile'
+  // "what do cuts cost me vs any off-cut" holds rules against each other and asks for none of them.
+  const compares = has('or', 'cost', 'compared') || (has('any-offcut') && has('fresh-tile', 'trade-rule'))
+  if (has('any-offcut') && !compares) draft.reuse = 'any-offcut'
+  if (has('fresh-tile') && !compares) draft.reuse = 'fresh-tile'
   if (has('which-way')) draft.anyWay = true
   if (has('carry-round')) draft.roundCorners = true
   if (has('stood-up') && has('wall', 'backsplash', 'shower', 'tub-word', 'carry-round', 'niche'))

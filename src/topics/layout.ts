@@ -7,6 +7,7 @@ import { fine, type Outcome, refuse } from '../problem.ts'
 import { tilings } from '../room-tiles.ts'
 import { byTiling } from './by-tiling.ts'
 import { courses, coursesAsked } from './courses.ts'
+import { cutRules } from './cut-rules.ts'
 import { floorNotes, floorSum, roomPhrase } from './floors.ts'
 import {
   cutLines,
@@ -21,10 +22,12 @@ import {
   wayLines,
   wishesNotKept,
 } from './layout-extras.ts'
+import { poleLengthMm, rulesCompared } from './layout-route.ts'
 import { exposureOf, movementLines, movementOf } from './movement.ts'
 import { opening, openingAsked } from './openings.ts'
 import { drawingsOf } from './picture.ts'
 import { type LaidFloor, type LaidRoom, LEAST_LAID_MM, laidFor } from './plan.ts'
+import { pole } from './pole.ts'
 import { jointOf, knownTile, tilePhrase } from './stuff.ts'
 import { laidValues } from './tile.ts'
 import { tilesToBuy } from './tile-count.ts'
@@ -52,6 +55,9 @@ export function layout(brief: Brief): Outcome<Told> {
   if (opens) return opening(brief, opens)
   const asked = wallAsked(brief)
   if (asked) return wall(brief, asked)
+  const poleMm = poleLengthMm(brief.heard)
+  if (poleMm !== null) return pole(brief, poleMm)
+  if (rulesCompared(brief.heard)) return cutRules(brief)
   const floor = floorSum(brief.facts)
   if (!floor.ok) return floor
   if (!floor.value) return refuse('question', { question: 'area' })

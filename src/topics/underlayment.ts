@@ -7,8 +7,9 @@ import { fine, type Outcome } from '../problem.ts'
 import { materialOf, usualPack } from '../settings.ts'
 import { aboutGoods } from './around/about.ts'
 import { haveOf, verdictOf } from './around/enough.ts'
+import { primer } from './around/primer.ts'
 import { withCautions } from './around/safety.ts'
-import { type Goods, goodsName, goodsOf } from './around/sheet-goods.ts'
+import { type Goods, goodsName, goodsOf, sizeName } from './around/sheet-goods.ts'
 import { type UnderlaymentNeed, underlaymentNeed } from './around/underlayment-need.ts'
 import { type Brief, type Source, sourceOf, type Told } from './topic.ts'
 
@@ -16,6 +17,8 @@ export function underlayment(brief: Brief): Outcome<Told> {
   const goods = goodsOf(brief)
   const isBoard = goods?.id === 'cement-board' || goods?.id === 'fibre-cement'
   const isBedded = goods?.underlayment.bond.kind === 'mortar'
+  const aside = besideBoards(brief)
+  if (aside) return aside
   const told = asked(brief)
   return withCautions(
     brief,
@@ -77,6 +80,37 @@ function asked(brief: Brief): Outcome<Told> {
   })
 }
 
+/** Primer, the area of one sheet, panels of plywood: no board is bedded there. */
+function besideBoards(brief: Brief): Outcome<Told> | null {
+  const primed = primer(brief)
+  if (primed) return primed
+  const piece = areaOfPiece(brief)
+  if (piece) return fine(piece)
+  const { rooms, areaM2 } = brief.facts
+  if ((!rooms && areaM2 === undefined) || goodsOf(brief)?.id !== 'plywood') return null
+  const need = underlaymentNeed(brief)
+  return need.ok ? fine(panels(need.value)) : need
+}
+
+const AREA_UNITS: readonly string[] = ['sqft', 'sqm', 'sqyd', 'sqin']
+
+/** "how many sf in a 4x8 sheet": the piece's own area. */
+function areaOfPiece({ heard, metric }: Brief): Told | null {
+  const { goods, rooms, areaM2 } = heard.facts
+  if (rooms || areaM2 !== undefined || !goods?.lengthMm || !goods.widthMm) return null
+  const asksUnits =
+    heard.freeUnits.some((unit) => AREA_UNITS.includes(unit)) && heard.has('how-many', 'how-much', 'what')
+  if (!heard.has('area-word') && !asksUnits) return null
+  const m2 = (goods.lengthMm * goods.widthMm) / 1e6
+  const size = sizeName({ lengthMm: goods.lengthMm, widthMm: goods.widthMm }, metric)
+  return {
+    topic: 'underlayment',
+    answer: say(`underlayment.area-of-${goods.form ?? 'sheet'}`, { area: area(m2), size }),
+    sources: [{ text: 'geometry' }],
+    values: { area_m2: m2 },
+  }
+}
+
 /** "when can we tile over the cork": the wait needs no floor. */
 function waitAlone(brief: Brief): Told | null {
   if (!brief.heard.has('when', 'how-long', 'can-we') || brief.heard.has('how-many', 'how-much')) return null
@@ -106,6 +140,23 @@ function withoutFloor(brief: Brief): Told | null {
   const goods = goodsOf(brief)
   return goods && !isAmount && goodsKind(brief.has) ? aboutGoods(brief, goods) : null
 }
+
+/** Panels of plywood are counted and no more: how they are fastened is the floor's own matter. */
+const panels = (need: UnderlaymentNeed): Told => ({
+  topic: 'underlayment',
+  answer: say('underlayment.sheets', {
+    count: count(need.pieces),
+    kind: goodsName(need.goods.id, need.goods.underlayment),
+    size: need.goods.name,
+    area: area(need.areaM2),
+  }),
+  details: [say('underlayment.panels', { gap: { is: 'small', mm: need.goods.underlayment.gapMm } })],
+  assumed: [...need.goods.assumed, ...need.notes],
+  sources: [{ text: 'common practice, no published source' }],
+  working: need.working,
+  values: { area_m2: need.areaM2, sheets: need.pieces },
+  offers: ['math', 'keep'],
+})
 
 type LineName = 'pieces' | 'bond' | 'tape' | 'screws' | 'fill' | 'wait'
 

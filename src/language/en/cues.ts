@@ -592,6 +592,9 @@ export const measuring: CueTable = {
   bed: [
     'notch|trowel|sq notch|v notch|u notch|comb + bed|liters per|litres per|l/m2|how deep|leave|leaves|thickness|mean depth + !bag|bags|sf|sq ft|can i|ok$|enough|too|max|cover|tile',
   ],
+  expansion: [
+    'move|moves|expand|expansion|grow|grows|shrink|thermal + porcelain|ceramic|tile|run|floor + !joint wide|how wide|joint width',
+  ],
   airflow: ['cfm|airflow|air flow|l/s + grinder|wheel|shroud|collector|vac|dust|in$|inch|mm'],
   ends: [
     'sliver|end cut|end cuts|cuts at the ends|cuts at each end|leftover|left over|balance|balanced|center it + tile|tiles|wall|leaves|leave|row|course + !joint be|grout joint|can i|ok$|story pole|courses',

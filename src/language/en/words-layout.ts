@@ -165,6 +165,8 @@ export const layoutWords: Record<(typeof LAYOUT_CONCEPTS)[number], readonly stri
     'proofer',
     'mixer stand',
   ],
+  'trade-rule': ['trade rule', 'trades rule', "trade's rule", 'factory edge rule', 'rule of the trade'],
+  compared: ['compared to', 'compared with', 'compare', 'comparison', 'cost me', 'the difference'],
   'story-pole': [
     'story pole',
     'story stick',

@@ -526,6 +526,9 @@ export const measuring: CueTable = {
   bed: [
     'llana|diente + cama|litros por|l/m2|que hondo|deja|espesor|grueso + !bulto|bultos|rinde|puedo|alcanza|maximo|loseta',
   ],
+  expansion: [
+    'mueve|mueven|dilata|expande|crece|encoge|termic + porcelanato|ceramic|loseta|piso|tramo + !que ancho|ancho de junta',
+  ],
   airflow: ['cfm|flujo de aire|caudal + esmeril|disco|amoladora|pulidora|aspiradora|pulg|mm'],
   ends: [
     'tirita|sobrante|corte de orilla|cortes de orilla|cortes en las orillas|cortes de los extremos|balance|centrar|balanceo + loseta|losetas|pared|muro|queda|deja|hilada + !junta debe|puedo',

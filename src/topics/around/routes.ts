@@ -3,6 +3,7 @@ import type { Concept } from '../../language/concepts.ts'
 import type { Heard } from '../../language/heard.ts'
 import type { Route } from '../../router.ts'
 import { asksParts } from './mud-bed.ts'
+import { primerAsked } from './primer-read.ts'
 
 const GOODS: readonly Concept[] = [
   'underlayment',
@@ -65,6 +66,17 @@ export const AROUND_SUMS: readonly Route[] = [
 const asksForList = (h: Heard): boolean => h.marks.some((m) => m.concept === 'order-word' && m.count > 1)
 
 export const AROUND_ROUTES: readonly Route[] = [
+  { topic: 'underlayment', when: primerAsked },
+  { topic: 'underlayment', all: [['sheet', 'roll'], ['area-word']], when: (h) => isSized(h) && !hasFloor(h) },
+  {
+    topic: 'underlayment',
+    all: [
+      ['plywood', 'osb'],
+      ['sheet', 'how-many'],
+    ],
+    none: ['joist', 'grout', 'mortar', 'mosaic', 'build-up', 'thick', ...GOODS],
+    when: (h) => hasFloor(h) && h.facts.tile === undefined,
+  },
   { topic: 'order', all: [['order-word']], when: asksForList },
   { topic: 'order', all: [['schedule']] },
   {

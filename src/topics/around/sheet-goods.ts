@@ -20,6 +20,8 @@ export function goodsOf(brief: Brief): Goods | null {
   const all = brief.settings.around.underlayments
   const said: SheetGoods = brief.facts.goods ?? {}
   const kind = goodsKind(brief.heard.has) ?? said.kind ?? goodsKind(brief.has)
+  const isPlywood = goodsKind(brief.heard.has) === undefined && brief.has('plywood', 'osb') && said.form !== 'roll'
+  if (isPlywood) return plywood(brief, said)
   const id = kind ?? (said.form === 'roll' ? 'uncoupling-membrane' : 'cement-board')
   const underlayment = Object.hasOwn(all, id) ? all[id] : undefined
   if (!underlayment) return null
@@ -43,6 +45,24 @@ export function goodsOf(brief: Brief): Goods | null {
   }
 }
 
+/** A panel of plywood or OSB, 4 x 8 ft (1220 x 2440 mm) where no size was told; laid as boards are, staggered, with a gap. */
+function plywood(brief: Brief, said: SheetGoods): Goods | null {
+  const board = brief.settings.around.underlayments['cement-board']
+  if (!board) return null
+  const size = { lengthMm: said.lengthMm ?? PANEL_MM[0], widthMm: said.widthMm ?? PANEL_MM[1] }
+  const name = sizeName(size, brief.metric)
+  const assumed = said.lengthMm === undefined ? [say('underlayment.assumed-size', { size: name })] : []
+  return {
+    id: 'plywood',
+    underlayment: { ...board, name: 'plywood', taped: false },
+    form: 'sheet',
+    size,
+    name,
+    assumed,
+  }
+}
+const PANEL_MM = [2438.4, 1219.2] as const
+
 /** The first size listed in the crew's units. */
 function usualStock(u: Underlayment, form: 'sheet' | 'roll', metric: boolean): StockSize | undefined {
   const [wanted, other] = form === 'sheet' ? [u.sheets, u.rolls] : [u.rolls, u.sheets]
@@ -50,7 +70,7 @@ function usualStock(u: Underlayment, form: 'sheet' | 'roll', metric: boolean): S
   return listed.find((s) => s.name.endsWith('m') === metric) ?? listed[0]
 }
 
-function sizeName({ lengthMm, widthMm }: { lengthMm: number; widthMm: number }, metric: boolean): Phrase {
+export function sizeName({ lengthMm, widthMm }: { lengthMm: number; widthMm: number }, metric: boolean): Phrase {
   const feet = [widthMm / 304.8, lengthMm / 304.8] as const
   const quarters = feet.every((n) => Math.abs(n * 4 - Math.round(n * 4)) < 0.02)
   return quarters && !metric
@@ -76,6 +96,7 @@ const NAMED_KINDS: readonly string[] = [
   'uncoupling-membrane',
   'crack-membrane',
   'sheet-membrane',
+  'plywood',
 ]
 
 export const goodsName = (id: string, underlayment: Underlayment): Phrase | ReturnType<typeof named> =>

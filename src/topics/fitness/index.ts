@@ -3,6 +3,7 @@ import type { Figures } from '../../language/rule-numbers.ts'
 import type { RuleWords } from '../../language/rule-words.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import type { Brief, Told, TopicAnswer } from '../topic.ts'
+import { expansionTold } from './expansion.ts'
 import { gapsTold, heightsTold, squareTold } from './flat.ts'
 import { joistsTold } from './joists.ts'
 import { type MeasureName, measureIn } from './measure.ts'
@@ -29,6 +30,7 @@ const MEASURED: Readonly<Record<MeasureName, TopicAnswer>> = {
   holes: holesTold,
   humidity: humidityTold,
   width: widthTold,
+  expansion: expansionTold,
   tubes: tubesTold,
   bed: bedTold,
   airflow: airflowTold,

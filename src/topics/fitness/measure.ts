@@ -1,6 +1,7 @@
 /** Which measurement a message holds, as far as its figures are all there. */
 import type { Heard } from '../../language/heard.ts'
 import type { RuleWords } from '../../language/rule-words.ts'
+import { runAndRiseIn } from './expansion.ts'
 import { sealantSectionMm } from './slab.ts'
 import { cutFiguresIn, floorNumbersIn, wheelIn } from './worked.ts'
 
@@ -18,6 +19,7 @@ export const MEASURES = [
   'holes',
   'humidity',
   'width',
+  'expansion',
   'tubes',
   'bed',
   'airflow',
@@ -51,6 +53,7 @@ const THERE: Readonly<Record<MeasureName, (words: RuleWords, heard: Heard) => bo
     subjects.some((hit) => hit.name === 'movement-width') &&
     figures.longMm !== null &&
     conditions['place']?.[0] === 'exterior',
+  expansion: (_, heard) => runAndRiseIn(heard) !== null,
   tubes: ({ figures, stances }) =>
     (figures.longMm !== null || stances.includes('ask')) && sealantSectionMm(figures) !== null,
   bed: (_, { facts }) => facts.trowel !== undefined && facts.areaM2 === undefined && facts.rooms === undefined,

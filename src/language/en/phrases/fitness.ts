@@ -190,6 +190,11 @@ export const fitness = {
   'sag.in': '{n} in (about {near} on the tape)',
   'sag.mm': '{n} mm',
   'sag.also': 'The joists must also hold in bending: tell me size, spacing and span and I check both.',
+  'expansion.answer': '{run} of tile moves about {move} ({mm} mm) over {fahrenheit} °F.',
+  'expansion.metric': '{run} of tile moves about {mm} mm over {kelvin} °C.',
+  'expansion.also':
+    'Tile differs, and slab, moisture and sun add theirs: the soft joints take it, so keep them clear of mortar.',
+  'expansion.work': '6.0e-6 per K x {run} x {kelvin} K = {mm} mm',
   'ff.answer': 'FF {ff} is about {gap} out over 10 ft (3 m).',
   'ff.local-ff': 'Local minimum for FF {n}: {least}.',
   'ff.local-fl': 'Local minimum for FL {n}: {least}.',

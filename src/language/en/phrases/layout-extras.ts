@@ -26,6 +26,23 @@ export const layoutExtras = {
   'layout.sliver-x': 'Joint {joint}: {tiles} whole tiles fill the {span} across, no cut.',
   'layout.sliver-y': 'Joint {joint}: {tiles} whole tiles fill the {span} up and down, no cut.',
   'layout.no-sliver-joint': 'No allowed joint fills the room with whole tiles; the cuts stay.',
+  'pole.answer':
+    'Pole for {length}: {whole} whole {whole|tile|tiles} from zero, the last cut {left} ({side} and {joint} a step).',
+  'pole.all-whole':
+    'Pole for {length}: {whole} whole {whole|tile|tiles} from zero, no cut ({side} and {joint} a step).',
+  'pole.marks': 'Marks from zero, far edge of each tile: {marks}.',
+  'pole.shared': 'That last cut is narrow: start with a cut and it is {whole} whole and {cut} at both ends.',
+  'pole.assumed-zero': 'zero is the edge of the first tile, no gap at the ends',
+  'pole.assumed-side': 'the {side} side goes along the pole',
+  'pole.work':
+    'Mark n is n x {side} + (n - 1) x {joint}, each from zero; {whole} of them and a joint leave {left} of {length}.',
+  'cut-rules.answer':
+    'Cuts of {tile}: {trade} {trade|tile|tiles} by the trade’s rule, {any} using any off-cut, {fresh} with a fresh tile each.',
+  'cut-rules.more': 'The trade’s rule costs {more} {more|tile|tiles} over any off-cut and saves {saved} on fresh ones.',
+  'cut-rules.alike': 'All three take the same here: no off-cut is large enough to serve again.',
+  'cut-rules.same': 'Any off-cut saves none over the trade’s rule here; a fresh tile each takes {saved} more.',
+  'cut-rules.buy': 'With {whole} whole and the spares that is {buyTrade}, {buyAny} and {buyFresh} to buy.',
+  'cut-rules.meaning': 'The trade’s rule puts a factory edge to the neighbour; any off-cut may show a cut edge there.',
   'layout.pole-x': 'Pole from the left wall, far edge of each tile: {marks}.',
   'layout.pole-y': 'Pole from the bottom wall, far edge of each tile: {marks}.',
   'layout.no-pole': 'No pole for a turned or woven pattern: use the lines.',

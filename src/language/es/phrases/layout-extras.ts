@@ -23,6 +23,26 @@ export const layoutExtras = {
   'layout.sliver-x': 'Con junta de {joint}, {tiles} losetas enteras llenan los {span} a lo ancho, sin corte.',
   'layout.sliver-y': 'Con junta de {joint}, {tiles} losetas enteras llenan los {span} a lo largo, sin corte.',
   'layout.no-sliver-joint': 'Ninguna junta permitida llena el cuarto con losetas enteras; los cortes se quedan.',
+  'pole.answer':
+    'Regla para {length}: {whole} {whole|loseta entera|losetas enteras} desde cero, el último corte {left} (paso de {side} y {joint}).',
+  'pole.all-whole':
+    'Regla para {length}: {whole} {whole|loseta entera|losetas enteras} desde cero, sin corte (paso de {side} y {joint}).',
+  'pole.marks': 'Marcas desde cero, orilla lejana de cada loseta: {marks}.',
+  'pole.shared': 'Ese último corte es angosto: empezando con corte quedan {whole} enteras y {cut} en las dos puntas.',
+  'pole.assumed-zero': 'cero es la orilla de la primera loseta, sin separación en las puntas',
+  'pole.assumed-side': 'el lado de {side} va a lo largo de la regla',
+  'pole.work':
+    'La marca n es n x {side} + (n - 1) x {joint}, cada una desde cero; {whole} de ellas y una junta dejan {left} de {length}.',
+  'cut-rules.answer':
+    'Cortes de {tile}: {trade} {trade|loseta|losetas} como se acostumbra, {any} usando cualquier recorte, {fresh} con pieza nueva por corte.',
+  'cut-rules.more':
+    'Como se acostumbra cuesta {more} {more|loseta|losetas} más que con cualquier recorte y ahorra {saved} contra pieza nueva.',
+  'cut-rules.alike': 'Las tres llevan lo mismo aquí: ningún recorte alcanza para otro corte.',
+  'cut-rules.same':
+    'Usar cualquier recorte aquí no ahorra nada sobre lo acostumbrado; pieza nueva por corte lleva {saved} más.',
+  'cut-rules.buy': 'Con {whole} enteras y el sobrante son {buyTrade}, {buyAny} y {buyFresh} por comprar.',
+  'cut-rules.meaning':
+    'Lo acostumbrado pone orilla de fábrica hacia la vecina; con cualquier recorte puede verse ahí una orilla cortada.',
   'layout.pole-x': 'Regla desde la pared izquierda, orilla de cada loseta: {marks}.',
   'layout.pole-y': 'Regla desde la pared de abajo, orilla de cada loseta: {marks}.',
   'layout.no-pole': 'Para un trazo girado o tejido no hay regla: usa las líneas.',

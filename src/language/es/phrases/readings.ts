@@ -157,6 +157,11 @@ export const readings = {
   'sag.in': '{n} pulg (en la cinta, {near})',
   'sag.mm': '{n} mm',
   'sag.also': 'Las vigas también deben aguantar a flexión: dime medida, separación y claro y reviso las dos.',
+  'expansion.answer': '{run} de loseta se mueven como {move} ({mm} mm) en {fahrenheit} °F.',
+  'expansion.metric': '{run} de loseta se mueven como {mm} mm en {kelvin} °C.',
+  'expansion.also':
+    'Cada loseta es distinta, y la losa, la humedad y el sol suman lo suyo: las juntas suaves lo toman; que no les caiga mezcla.',
+  'expansion.work': '6.0e-6 por K x {run} x {kelvin} K = {mm} mm',
   'ff.answer': 'FF {ff} es como {gap} en 3 m (10 pies).',
   'ff.local-ff': 'Mínimo local para FF {n}: {least}.',
   'ff.local-fl': 'Mínimo local para FL {n}: {least}.',
