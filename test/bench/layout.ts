@@ -138,7 +138,7 @@ export default async function bench(): Promise<void> {
   )
   const room = must(rectangle(14 * FT, 12 * FT))
   console.log(
-    `start line, L-shaped room with an island: ${median(() => searchStart(house, third, { ...NO_WISHES, mayTurn: true }), 40).toFixed(2)} ms, diagonal ${median(() => searchStart(house, { ...spec, angleDeg: 45 }, NO_WISHES), 40).toFixed(2)} ms`,
+    `start line, L-shaped room with an island: ${median(() => searchStart(house, third, { ...NO_WISHES, mayTurn: true }), 40).toFixed(2)} ms, diagonal ${median(() => searchStart(house, { ...spec, angleDeg: 45 }, NO_WISHES), 40).toFixed(2)} ms, turned 30 ${median(() => searchStart(house, { ...spec, angleDeg: 30 }, NO_WISHES), 40).toFixed(2)} ms`,
   )
   const searches = median(() => searchStart(room, third, NO_WISHES), 2000)
   const closed = median((k) => layRectangle(14 * FT + k, 12 * FT, third), 2000)

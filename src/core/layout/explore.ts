@@ -1,126 +1,156 @@
-/** Starts to try where walls are slanted to the pattern, and the climb from the best of them.
- *
- *  Along a slanted wall the cuts go by where its line lies between the tiles' corners. Where those corners lie on lines of an
- *  even spacing (squares on a 45) the starts at which something changes are few: a wall on such a line, half way between two,
- *  or two opposite walls alike. Elsewhere corners lie ever denser and a spread of starts stands for them all. */
+/** Where walls are slanted, or the best start for square walls still leaves a sliver, many starts are looked at: where two
+ *  slanted walls change at once, where corners of the room lie on joints, and a close grid over the repeat. The best that lie
+ *  apart are climbed from, and the best of these are laid. */
 import type { Point } from '../floor/rings.ts'
-import type { Walls } from './clip.ts'
-import type { Family } from './lattice.ts'
-import { wrap } from './random.ts'
+import { type AxisScore, bestStarts } from './axis.ts'
+import { BestApart, climbed } from './climb.ts'
+import { cornerOrigins, crossingOrigins, type Direction, slantedDirections, spreadOrigins } from './crossings.ts'
+import { Narrowest } from './narrowest.ts'
+import type { Laid } from './prepare.ts'
+import { isInRows, type LayoutSpec } from './spec.ts'
+import {
+  type Attempt,
+  type Axes,
+  costOf,
+  halfOf,
+  hasSquareWalls,
+  laysFor,
+  leastOf,
+  lessOf,
+  marksOf,
+  startAt,
+  type Tried,
+} from './tries.ts'
 
-/** Lines across which starts are told: a unit vector, and the places on it to bring the origin to. */
-export type Direction = { readonly u: number; readonly v: number; readonly places: readonly number[] }
-
-/** Corners on more than so many lines to a module are as good as everywhere. */
-const MOST_PARTS = 4
-const MOST_PLACES = 9
-/** Directions looked at, the longest walls' first. */
-const MOST_DIRECTIONS = 3
-/** A wall leaning less than this is square to an axis [mm over its run]. */
-const SQUARE = 1e-6
-
-type Seen = { u: number; v: number; lengthMm: number; at: number[] }
-
-/** The directions of slanted walls whose lines of corners are evenly spaced, longest walls first. */
-export function slantedDirections(walls: Walls, { a, b, insetU, insetV }: Family): Direction[] {
-  const seen: Seen[] = []
-  for (let w = 0; w < walls.u0.length; w++) {
-    const [du, dv] = [walls.u1[w]! - walls.u0[w]!, walls.v1[w]! - walls.v0[w]!]
-    const lengthMm = Math.hypot(du, dv)
-    if (Math.abs(du) <= SQUARE * lengthMm || Math.abs(dv) <= SQUARE * lengthMm) continue
-    // One way round for opposite walls.
-    const flip = dv < 0 ? -1 : 1
-    const [u, v] = [(flip * dv) / lengthMm, (-flip * du) / lengthMm]
-    const at = u * (walls.u0[w]! - insetU) + v * (walls.v0[w]! - insetV)
-    const known = seen.find((one) => Math.abs(one.u * v - one.v * u) < 1e-9)
-    if (known) {
-      known.lengthMm += lengthMm
-      known.at.push(at)
-    } else seen.push({ u, v, lengthMm, at: [at] })
-  }
-  seen.sort((p, q) => q.lengthMm - p.lengthMm)
-  return seen.slice(0, MOST_DIRECTIONS).flatMap((one): Direction[] => {
-    const spacing = spacingOf(a * one.u, b * Math.abs(one.v))
-    if (spacing === null) return []
-    // Tiles' corners lie off their modules' by their insets.
-    const off = insetU * one.u + insetV * Math.abs(one.v)
-    const places = one.at.flatMap((at, k) => [
-      ...one.at.slice(0, k).flatMap((other) => [(at + other) / 2, (at + other + spacing) / 2]),
-      ...[at - off, at + off, at + spacing / 2],
-    ])
-    const once = new Map(places.map((x) => [Math.round(wrap(x, spacing) * 10), wrap(x, spacing)]))
-    return [{ u: one.u, v: one.v, places: [...once.values()].slice(0, MOST_PLACES) }]
-  })
-}
-
-/** The spacing of lines through corners that lie p and q apart along two axes: null where they have no common measure. */
-function spacingOf(p: number, q: number): number | null {
-  for (let parts = 1; parts <= MOST_PARTS; parts++) {
-    const measure = p / parts
-    const others = q / measure
-    if (Math.abs(others - Math.round(others)) < 1e-6 && Math.round(others) >= 1) return measure
-  }
-  return null
-}
-
-/** Origins at which two directions have each a place of theirs; two level ones have been tried as such. */
-export function crossingOrigins(slanted: readonly Direction[], level: readonly Direction[]): Point[] {
-  const found: Point[] = []
-  slanted.forEach((one, k) => {
-    for (const other of [...slanted.slice(k + 1), ...level]) {
-      const turn = one.u * other.v - one.v * other.u
-      if (Math.abs(turn) < 1e-6) continue
-      for (const x of one.places)
-        for (const y of other.places) found.push([(x * other.v - y * one.v) / turn, (y * one.u - x * other.u) / turn])
-    }
-  })
-  return found
-}
-
-/** Origins spread evenly over a repeat, n each way, from one that is good already: its own rows and columns are among them. */
-export const spreadOrigins = (from: Point, repeat: Point, n: number): Point[] =>
-  Array.from(
-    { length: n * n },
-    (_, k): Point => [from[0] + ((k % n) * repeat[0]) / n, from[1] + (Math.floor(k / n) * repeat[1]) / n],
-  )
-
-const AROUND = [-1, 0, 1].flatMap((p) => [-1, 0, 1].map((q): Point => [p, q])).filter(([p, q]) => p !== 0 || q !== 0)
-/** Climbs go from so many starts. */
+/** Meetings that the looks at starts may cost, if none ended early: most do. */
+const MEETINGS_TO_LOOK = 120_000
+const MOST_LOOKS = 2_304
+/** Climbs go from so many starts, each for so many looks; so many of the tops are laid. */
 const MOST_CLIMBS = 10
+const MOST_TO_CLIMB = 300
+const MOST_LAID = 6
+/** Slots are looked for on the whole grid, hills on one so many times wider. */
+const WIDER = 1.5
+/** Slots looked into, by so many places to a step. */
+const MOST_SLOTS = 12
+const FINE = 3
+/** No slot is narrower: a corner of a tile cut off by so much is more than none [mm]. */
+const CLOSEST_MM = 3
+const LEAST_STEP_MM = 0.05
+/** Looks and layouts part by no more than this, or the layouts are climbed from [mm]. */
+const SAME_MM = 0.02
+/** Marks are told in hundredths [mm]. */
+const NONE_MM = 0.005
+/** Laid starts to climb from where looking did not tell, and the spread before. */
+const MOST_LAID_CLIMBS = 3
+/** Places on an axis with square walls. */
+const MOST_PLACES = 5
 
-export type Climbing<T extends object> = {
-  /** The layout at an origin; null where there is none. */
-  readonly at: (u: number, v: number) => T | null
-  readonly originOf: (one: T) => Point
-  /** Below zero where the first is the better. */
-  readonly compare: (p: T, q: T) => number
-  /** Nothing better is wished for. */
-  readonly isDone: (one: T) => boolean
-}
+type Marked = { readonly marks: readonly number[] }
+type Looked = { readonly u: AxisScore; readonly v: AxisScore; readonly narrowestMm: number; readonly marks: number[] }
 
-/** Moves about the best starts by steps that shrink to the least, as long as layouts may be spent. `from` holds the
- *  best first. */
-export function climbed<T extends object>(
-  from: readonly T[],
-  { at, originOf, compare, isDone }: Climbing<T>,
-  stepMm: Point,
-  leastStepMm: number,
-  lays: number,
-): T {
-  let left = lays
-  let best = from[0]!
-  for (const start of from.slice(0, MOST_CLIMBS)) {
-    let here = start
-    for (let share = 1; share * Math.min(...stepMm) > leastStepMm && left > 0; share /= 2) {
-      if (isDone(best)) return best
-      for (const [p, q] of AROUND) {
-        const [u, v] = originOf(here)
-        const tried = at(u + p * share * stepMm[0], v + q * share * stepMm[1])
-        left--
-        if (tried !== null && compare(tried, here) < 0) here = tried
-      }
-    }
-    if (compare(here, best) < 0) best = here
+const originOf = ({ u, v }: { readonly u: AxisScore; readonly v: AxisScore }): Point => [u.originMm, v.originMm]
+const compare = (p: Marked, q: Marked): number => lessOf(p.marks, q.marks)
+
+/** @param from  layouts tried already, the best first
+ *  @param repeat  how far u and v run until the pattern repeats [mm] */
+export function explored(
+  from: readonly Tried[],
+  attempt: Attempt,
+  axes: Axes,
+  ready: Laid,
+  spec: LayoutSpec,
+  repeat: Point,
+): Tried {
+  const square = hasSquareWalls(axes)
+  const isDone = ({ marks }: Marked): boolean => marks[0] === 0 && (square || marks[1] === 0)
+  if (isDone(from[0]!)) return from[0]!
+  const at = (u: number, v: number): Tried | null => {
+    const tried = attempt(startAt(axes[0], u), startAt(axes[1], v))
+    return tried.ok ? tried.value : null
   }
-  return best
+  const lays = laysFor(ready, spec)
+  const stepMm = stepFor(repeat, Math.min(64, lays / 3))
+  // Random rows lie otherwise at each start: only layouts tell.
+  const tops = spec.pattern.kind === 'random' ? null : lookedUp(axes, ready, spec, repeat, isDone, originOf(from[0]!))
+  const laid = [...from]
+  for (const [u, v] of tops?.map(originOf) ?? spreadOrigins(originOf(from[0]!), repeat, stepMm)) {
+    const tried = at(u, v)
+    if (tried) laid.push(tried)
+  }
+  laid.sort(compare)
+  const best = laid[0]!
+  const asLooked = tops !== null && (best.layout.smallestCutMm ?? Infinity) >= tops[0]!.narrowestMm - SAME_MM
+  if (asLooked || isDone(best)) return best
+  return laid
+    .slice(0, MOST_LAID_CLIMBS)
+    .map((one) =>
+      climbed(one, { at, originOf, compare, isDone }, stepMm / 2, LEAST_STEP_MM, lays / (2 * MOST_LAID_CLIMBS)),
+    )
+    .sort(compare)[0]!
 }
+
+/** The best starts by the narrowest piece they would leave, climbed to. */
+function lookedUp(
+  axes: Axes,
+  ready: Laid,
+  spec: LayoutSpec,
+  repeat: Point,
+  isDone: (one: Marked) => boolean,
+  around: Point,
+): readonly Looked[] {
+  const square = hasSquareWalls(axes)
+  const narrowest = new Narrowest(ready, !isInRows(spec.pattern))
+  // Nothing wider than this makes a start better.
+  const fullMm = square ? leastOf(axes) : halfOf(axes)
+  const look = (uMm: number, vMm: number, than: Looked | null, slackMm = 0): Looked | null => {
+    const [u, v] = [startAt(axes[0], uMm), startAt(axes[1], vMm)]
+    const enoughMm = than === null ? 0 : Math.min(fullMm, than.narrowestMm) - NONE_MM
+    const narrowestMm = narrowest.at(uMm, vMm, Math.min(u.worstMm, v.worstMm), enoughMm, slackMm)
+    return narrowestMm < enoughMm ? null : { u, v, narrowestMm, marks: marksOf(narrowestMm, 0, u, v, axes) }
+  }
+  const looks = Math.max(16, Math.min(MOST_LOOKS, MEETINGS_TO_LOOK / costOf(ready, spec)))
+  const stepMm = Math.max(CLOSEST_MM, stepFor(repeat, looks))
+  const kept = new BestApart<Looked>(MOST_CLIMBS, repeat, 1.5 * stepMm, { originOf, compare })
+  const level = axes.flatMap((axis, k): Direction[] =>
+    axis.walls.length > 0
+      ? [{ u: 1 - k, v: k, places: bestStarts(axis, MOST_PLACES).map((start) => start.originMm) }]
+      : [],
+  )
+  const family = ready.lattice.families[0]!
+  const critical = [
+    ...crossingOrigins(slantedDirections(ready.walls, family), level),
+    ...cornerOrigins(ready.walls, family, level),
+  ].slice(0, looks)
+  for (const [u, v] of [...critical, ...spreadOrigins(around, repeat, WIDER * stepMm)]) {
+    const one = look(u, v, kept.last)
+    if (one) kept.take(one)
+  }
+  // Starts at which walls run through corners of tiles lie in slots narrower than the grid: found by looking with slack first.
+  const slotted = new BestApart<Looked>(MOST_SLOTS, repeat, stepMm, { originOf, compare })
+  const slackMm = stepMm / 2
+  for (const [u, v] of spreadOrigins(around, repeat, stepMm)) {
+    const one = look(u, v, slotted.last, slackMm)
+    if (one) slotted.take(one)
+  }
+  for (const slot of slotted.best)
+    for (const [u, v] of finely(originOf(slot), stepMm)) {
+      const one = look(u, v, kept.last)
+      if (one) kept.take(one)
+    }
+  return kept.best
+    .map((one) =>
+      climbed(one, { at: look, originOf, compare, isDone }, stepMm / 2, LEAST_STEP_MM, Math.min(MOST_TO_CLIMB, looks)),
+    )
+    .sort(compare)
+    .slice(0, MOST_LAID)
+}
+
+/** Places about one, a step each way. */
+const finely = ([u, v]: Point, stepMm: number): Point[] => {
+  const shares = Array.from({ length: 2 * FINE + 1 }, (_, k) => k / FINE - 1)
+  return shares.flatMap((p) => shares.map((q): Point => [u + p * stepMm, v + q * stepMm]))
+}
+
+/** How far apart so many places over a repeat lie. [mm] */
+const stepFor = (repeat: Point, places: number): number => Math.sqrt((repeat[0] * repeat[1]) / Math.max(4, places))
