@@ -34,6 +34,7 @@ const WIDER = 1.5
 /** Slots looked into, by so many places to a step. */
 const MOST_SLOTS = 12
 const FINE = 3
+const LOOKS_TO_A_SLOT = 100
 /** No slot is narrower: a corner of a tile cut off by so much is more than none [mm]. */
 const CLOSEST_MM = 3
 const LEAST_STEP_MM = 0.05
@@ -133,14 +134,20 @@ function lookedUp(
     const one = look(u, v, slotted.last, slackMm)
     if (one) slotted.take(one)
   }
-  for (const slot of slotted.best)
+  for (const slot of slotted.best.slice(0, looks / LOOKS_TO_A_SLOT))
     for (const [u, v] of finely(originOf(slot), stepMm)) {
       const one = look(u, v, kept.last)
       if (one) kept.take(one)
     }
   return kept.best
     .map((one) =>
-      climbed(one, { at: look, originOf, compare, isDone }, stepMm / 2, LEAST_STEP_MM, Math.min(MOST_TO_CLIMB, looks)),
+      climbed(
+        one,
+        { at: look, originOf, compare, isDone },
+        stepMm / 2,
+        LEAST_STEP_MM,
+        Math.min(MOST_TO_CLIMB, looks / 4),
+      ),
     )
     .sort(compare)
     .slice(0, MOST_LAID)

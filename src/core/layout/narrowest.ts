@@ -5,6 +5,8 @@ import type { Family, Lattice } from './lattice.ts'
 import { LEAST_CELL_MM2 } from './lay.ts'
 import type { Laid } from './prepare.ts'
 
+/** Corners of floors with more walls are left to the layouts: each is clipped by all walls. */
+const MOST_WALLS = 100
 /** A wall leaning less than this is square to the pattern's axes [mm]. */
 const SQUARE_MM = 1e-3
 
@@ -75,7 +77,7 @@ export class Narrowest {
     const kind = lattice.families[family]!
     const [ou, ov] = [lattice.originU(family, i, j) + this.u, lattice.originV(family, i, j) + this.v]
     const met = cut.by(this.outlines[family]!, walls.u0[w]! - ou, walls.v0[w]! - ov)
-    if (met === 'end' && this.slackMm === 0) this.wait(family, ou, ov)
+    if (met === 'end' && this.slackMm === 0 && this.wallAt.length <= MOST_WALLS) this.wait(family, ou, ov)
     if (met !== 'through' || cut.areaMm2 < LEAST_CELL_MM2 || cut.areaMm2 > kind.tileMm2 - LEAST_CELL_MM2) return
     if (cut.depthMm < this.slackMm) return
     if (cut.extentMm < this.leastMm) this.leastMm = cut.extentMm
