@@ -1,5 +1,6 @@
 /** From what was heard to the topic that answers it. A table, read from the top: the first row that fits wins. */
 
+import type { Facts } from './facts.ts'
 import type { Talk } from './jobs/memory.ts'
 import type { Concept } from './language/concepts.ts'
 import type { Heard } from './language/heard.ts'
@@ -66,7 +67,7 @@ export const ROUTES: readonly Route[] = [
     topic: 'layout',
     all: [['movement-word']],
     none: ['how-much', 'piece', 'box', 'layout-word', 'picture', 'mortar', 'grout'],
-    when: (h) => h.facts.rooms !== undefined && h.facts.tile === undefined,
+    when: (h) => h.facts.rooms !== undefined && (h.facts.tile === undefined || !asksForRule(h)),
   },
   // "10 or 15 percent extra for herringbone?"
   {
@@ -155,6 +156,7 @@ export const ROUTES: readonly Route[] = [
     ],
     none: ['how-much', 'mortar', 'grout', 'clip'],
   },
+  { topic: 'layout', all: [['room-off']] },
   { topic: 'help', all: [['thanks', 'greeting']], when: (h) => h.quantities.length === 0 && h.tokens.length <= 6 },
   { topic: 'layout', all: [['perimeter', 'area-word']], when: (h) => h.facts.tile === undefined },
 ]
@@ -262,8 +264,23 @@ const asksWater = (heard: Heard): boolean =>
 
 const POWDER_TOPICS: readonly Topic[] = ['grout', 'mix', 'mortar']
 
+/** "do I need movement joints here?", "why soft joints" */
+const asksForRule = ({ rules }: Heard): boolean => rules.stances.some((s) => s !== 'ask') || rules.why
+
+/** Soft joints of a floor that is known are counted; asked by themselves they are a rule. */
+const countsSoftJoints = (heard: Heard, base: Facts): boolean =>
+  heard.has('movement-word') &&
+  base.rooms !== undefined &&
+  !asksForRule(heard) &&
+  !heard.has('how-long', 'when', 'apart')
+
+/** What changes a floor tells the last sum again; without one, what the job knows. */
+export const topicOfFloor = (talk: Talk | null, job: Facts): Topic =>
+  talk && SUM_TOPICS.includes(talk.topic) ? talk.topic : job.tile ? 'tile' : 'layout'
+
 /** The topic of a message that names none: that of the talk it goes on with, else by what it states. */
-export function topicOf(heard: Heard, talk: Talk | null, followsUp: boolean): Topic | null {
+export function topicOf(heard: Heard, talk: Talk | null, followsUp: boolean, base: Facts): Topic | null {
+  if (countsSoftJoints(heard, base)) return 'layout'
   // "running bond instead", "and grout with 3mm joints": a change of the last sum asks for no rule.
   const changes = followsUp && talk !== null && SUM_TOPICS.includes(talk.topic) && changesOnly(heard)
   const route = changes ? ROUTES.find((r) => !RULE_TOPICS.includes(r.topic) && fits(r, heard)) : routeOf(heard)

@@ -6,14 +6,14 @@ import type { Heard } from './language/heard.ts'
 import type { Phrase } from './phrase.ts'
 import type { Topic } from './reply.ts'
 import { sameTile } from './room-tiles.ts'
-import { topicNamed, topicOf } from './router.ts'
+import { topicNamed, topicOf, topicOfFloor } from './router.ts'
 import { withSmallAsked, withWallAsked } from './talk/asked-back.ts'
 import { scaled, withBareCount, withBareFigure, withTilePair } from './talk/bare-figures.ts'
 import { hasFloor, isFollowUp, narrows } from './talk/follow-up.ts'
 import { jobAfter, jobScope, lastingFacts, PASSING, roomsOfJob } from './talk/job-after.ts'
 import { merged } from './talk/newer-facts.ts'
 import { type Carried, carriedNotes, heardNotes } from './talk/notes.ts'
-import { withRooms } from './talk/rooms-after.ts'
+import { dropsRoom, withRooms } from './talk/rooms-after.ts'
 import { FITNESS_TOPICS } from './topics/fitness/route.ts'
 import { steers } from './topics/job/route.ts'
 import { retells, withBareDegrees } from './topics/retell.ts'
@@ -45,7 +45,13 @@ export function meaningOf(message: Heard, memory: Memory): Meaning {
   // "slab is 50", "make it 4pm" after a wait: the wait, told again.
   const again = talk !== null && retells(heard, talk)
   const followsUp = !converts && talk !== null && (again || isFollowUp(heard, named) || narrows(heard, talk))
-  const topic = converts ? 'convert' : again ? talk.topic : topicOf(heard, talk, followsUp)
+  const topic = converts
+    ? 'convert'
+    : again
+      ? talk.topic
+      : dropsRoom(heard, job, talk?.facts ?? job)
+        ? topicOfFloor(talk, job)
+        : topicOf(heard, talk, followsUp, talk?.facts ?? job)
   const fitness = topic !== null && FITNESS_TOPICS.has(topic)
   const base = followsUp && talk ? carry(talk, job, topic) : { facts: job, carried: fromJob(job) }
   const floor = fitness ? null : withRooms(heard, memory, base.facts)

@@ -35,6 +35,7 @@ export const LAYOUT_CONCEPTS = [
   'left-over',
   'slab-joint',
   'movement-word',
+  'room-off',
   'two-size-word',
   'inset-word',
   // rooms tiled differently

@@ -1,6 +1,7 @@
 /** Rooms told otherwise than by two sides: corner by corner, wall by wall, or by four sides and a diagonal. */
 import type { Outline, Room, Way } from '../facts.ts'
 import type { UnitName } from '../units/names.ts'
+import { joinDashes } from './items.ts'
 import type { Mark } from './lexicon.ts'
 import { unitAt } from './lexicon.ts'
 import { dimensionOf, type Quantity, type Reader, toSi } from './measures.ts'
@@ -229,22 +230,16 @@ function fourSides(
   if (!sides || !diagonal) return null
   const isLength = (q: Quantity): boolean => q.dimension === 'length' || q.dimension === 'none'
   const after = sides.first + sides.count
-  const four = quantities.filter(
+  const lengths = joinDashes(quantities, reader, true)
+  const four = lengths.filter(
     (q) => q.first >= after && q.first < diagonal.first && isLength(q) && !reader.is(q.first, 'sides-word'),
   )
-  const across = quantities.find(
+  const across = lengths.find(
     (q) => q.first >= diagonal.first + diagonal.count && q.first <= diagonal.first + diagonal.count + 2,
   )
   if (four.length !== 4 || !across || !isLength(across)) return null
-  const inches = quantities.find((q) => q.first === across.last + 2 && reader.sign(across.last + 1) === '-' && q.n < 12)
-  const feet = across.unit === null && inches && reader.tokens[inches.first].from - reader.tokens[across.last].to === 1
-  const [a, b, c, d, e] = lengthsMm([...four, across], metric)
-  const diagonalMm = feet ? toSi(across.n, 'ft') + toSi(inches.n, 'in') : e
-  return outlined(
-    { told: 'four-sides', sidesMm: [a, b, c, d], diagonalMm },
-    sides.first,
-    feet ? inches.last : across.last,
-  )
+  const [a, b, c, d, diagonalMm] = lengthsMm([...four, across], metric)
+  return outlined({ told: 'four-sides', sidesMm: [a, b, c, d], diagonalMm }, sides.first, across.last)
 }
 
 const outlined = (outline: Outline, first: number, last: number): OutlineHeard => ({

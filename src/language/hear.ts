@@ -66,10 +66,10 @@ type Figures = Pick<Heard, 'quantities' | 'items' | 'freeUnits' | 'system'> & {
   readonly hasRoom: boolean
 }
 
-function figuresOf({ plain, reader, marks }: Words, context: HearContext): Figures {
+function figuresOf({ plain, reader, marks, has }: Words, context: HearContext): Figures {
   const quantities = joinDashes(quantitiesOf(reader), reader)
   const all = itemsOf(quantities, reader)
-  const told = systemMeasured(quantities, all)
+  const told = systemMeasured(quantities, all, has('sides-word', 'walls-walk', 'corners-list'))
   // "5 l" of a walk is a wall to the left: litres and days say nothing of how an outline was measured.
   const habit = told === null ? context.metric === true : told === 'metric'
   const outline = readOutline(plain.text, reader, marks, quantities, habit)

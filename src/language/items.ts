@@ -76,12 +76,12 @@ function cut(token: NumberToken): NumberToken[] {
   ]
 }
 
-/** "11-6 x 9-4" is feet and inches; a dash between two whole pairs is a minus. */
-export function joinDashes(quantities: readonly Quantity[], reader: Reader): Quantity[] {
+/** "11-6 x 9-4" is feet and inches; a dash between two whole pairs is a minus. In a list of sides every dash joins. */
+export function joinDashes(quantities: readonly Quantity[], reader: Reader, listed = false): Quantity[] {
   const out: Quantity[] = []
   for (let k = 0; k < quantities.length; k++) {
     const [feet, inches] = [quantities[k], quantities[k + 1]]
-    if (inches && isFeetDashInches(feet, inches, out, reader)) {
+    if (inches && isFeetDashInches(feet, inches, out, reader, listed)) {
       const mm = feet.n * 304.8 + inches.n * 25.4
       out.push({
         ...feet,
@@ -102,7 +102,13 @@ export function joinDashes(quantities: readonly Quantity[], reader: Reader): Qua
 const inchesEnd = (inches: Quantity, reader: Reader): number =>
   inches.unit !== null && inches.unit !== 'in' && isWay(inches.last, reader) ? inches.last - 1 : inches.last
 
-function isFeetDashInches(feet: Quantity, inches: Quantity, before: readonly Quantity[], reader: Reader): boolean {
+function isFeetDashInches(
+  feet: Quantity,
+  inches: Quantity,
+  before: readonly Quantity[],
+  reader: Reader,
+  listed: boolean,
+): boolean {
   const tight =
     reader.sign(feet.last + 1) === '-' && reader.tokens[inches.first].from - reader.tokens[feet.last].to === 1
   if (!tight || inches.first !== feet.last + 2) return false
@@ -113,6 +119,7 @@ function isFeetDashInches(feet: Quantity, inches: Quantity, before: readonly Qua
     !Number.isInteger(feet.n)
   )
     return false
+  if (listed) return true
   const follows = connects(reader, inches.last + 1) || isWay(inches.last, reader) || isWay(inches.last + 1, reader)
   const precedes = connects(reader, feet.first - 1)
   // "12x14-3x5": a dash with a pair on either hand takes away, unless the pair before it is dashed too.

@@ -22,6 +22,10 @@ export const isTypicalTile = (a: number, b: number): boolean => TILE_INCHES.has(
 export const isCentimetreTile = (a: number, b: number): boolean =>
   Math.min(a, b) >= 30 && TILE_CM.has(bySide(a, b)) && !isTypicalTile(a, b) && bySide(a, b) !== '30x60'
 
+/** A tile told in bare centimetres or millimetres, which no tile of inches is. */
+export const isTileInMetric = (a: number, b: number): boolean =>
+  !isTypicalTile(a, b) && Math.min(a, b) >= 20 && (TILE_CM.has(bySide(a, b)) || TILE_CM.has(bySide(a / 10, b / 10)))
+
 export const isSoldAsTile = (a: number, b: number, metric: boolean): boolean =>
   isTypicalTile(a, b) || (metric && TILE_CM.has(bySide(a, b)))
 

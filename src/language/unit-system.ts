@@ -3,7 +3,7 @@ import type { UnitName } from '../units/names.ts'
 import { type Item, isSize } from './items.ts'
 import { unitAt } from './lexicon.ts'
 import { IMPERIAL, METRIC, type Quantity, type Reader } from './measures.ts'
-import { isCentimetreTile } from './sold-sizes.ts'
+import { isCentimetreTile, isTileInMetric } from './sold-sizes.ts'
 
 export function systemOf(quantities: readonly Quantity[]): 'metric' | 'imperial' | null {
   let metric = 0
@@ -43,6 +43,23 @@ const isDecimalPair = ({ parts: [a, b] }: Item): boolean =>
 const isInCentimetres = ({ parts: [a, b] }: Item): boolean =>
   b !== undefined && [a, b].every((q) => q.unit === null) && isCentimetreTile(a.n, b.n)
 
+/** Beside a tile sold by the centimetre, whole figures too small for a room of feet are metres: "kitchen 3x4, tile 30x60". */
+function areFewMetres(items: readonly Item[]): boolean {
+  const pairs = items.filter((item) => isSize(item) && item.parts.every((q) => q.unit === null))
+  const tile = pairs.find(({ parts: [a, b] }) => isTileInMetric(a.n, b.n))
+  const rooms = pairs.filter((pair) => pair !== tile)
+  return (
+    tile !== undefined &&
+    rooms.length > 0 &&
+    rooms.every(({ parts }) => parts.every((q) => q.n >= 1 && q.n < LEAST_WHOLE_FEET))
+  )
+}
+
+/** "sides 3.10 3.66 3.05 3.70, tile 45x45": tenths and hundredths beside a tile sold by the centimetre. */
+const areDecimalsByMetricTile = (items: readonly Item[]): boolean =>
+  items.some(({ parts: [a, b] }) => b !== undefined && isTileInMetric(a.n, b.n)) &&
+  items.some(({ parts }) => parts.some((q) => q.unit === null && q.token.decimals > 0))
+
 /** A room's side of two decimals is in metres where in feet there would be no room: "2.74 x 1.75". */
 const MOST_METRES = 6.1
 
@@ -53,14 +70,19 @@ const isInMetres = ({ parts: [a, b] }: Item): boolean =>
 
 /** By lengths and areas, by a decimal comma, or by figures that only one system writes so; null where nothing tells.
  *  A 25 kg bag says nothing of how the floor was measured. */
-export function systemMeasured(quantities: readonly Quantity[], items: readonly Item[]): 'metric' | 'imperial' | null {
+export function systemMeasured(
+  quantities: readonly Quantity[],
+  items: readonly Item[],
+  isOutlined: boolean,
+): 'metric' | 'imperial' | null {
   const measured = onlyThin(items)
     ? null
     : systemOf(quantities.filter((q) => q.dimension === 'length' || q.dimension === 'area'))
   if (measured !== null) return measured
   const comma = items.some((item) => item.parts.length > 1 && item.parts.some(hasDecimalComma))
   const metric = comma || items.some(isInMetres) || (items.some(isDecimalPair) && items.some(isInCentimetres))
-  return metric ? 'metric' : null
+  const small = areFewMetres(items) || (isOutlined && areDecimalsByMetricTile(items))
+  return metric || small ? 'metric' : null
 }
 
 /** Units that no figure stands before: "how many quarts". */

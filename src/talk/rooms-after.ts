@@ -53,6 +53,15 @@ export function withRooms(heard: Heard, memory: Memory, base: Facts): RoomsSaid 
   return { said: { ...said, rooms }, scope: heard.byRoom.length > 0 ? fresh : () => true }
 }
 
+const FEW_WORDS = 5
+
+/** "drop the shower": a room of the job, whatever else its name could ask about. */
+export const dropsRoom = (heard: Heard, job: Facts, base: Facts): boolean =>
+  heard.has('drop') &&
+  !heard.has('drain', 'slope-word') &&
+  heard.tokens.length <= FEW_WORDS &&
+  roomsNamed(heard.plain.text, knownRooms(heard, job, base)).length > 0
+
 const corrects = (heard: Heard): boolean => heard.has('no-correction', 'make-it')
 
 /** "drop the hall": the known rooms without those named, where some are left. */

@@ -23,7 +23,7 @@ import {
   wishesNotKept,
 } from './layout-extras.ts'
 import { poleLengthMm, rulesCompared } from './layout-route.ts'
-import { exposureOf, movementLines, movementOf } from './movement.ts'
+import { exposureOf, movementLines, movementOf, softPlaces } from './movement.ts'
 import { opening, openingAsked } from './openings.ts'
 import { drawingsOf } from './picture.ts'
 import { type LaidFloor, type LaidRoom, LEAST_LAID_MM, laidFor } from './plan.ts'
@@ -47,7 +47,12 @@ const LAYOUT_WORDS = [
   'cut-list',
   'left-over',
   'slab-joint',
+  'movement-word',
+  'room-off',
 ] as const
+
+/** Asked with these, soft joints are one line of a layout. */
+const BESIDE_SOFT = ['layout-word', 'start-line', 'cut', 'picture', 'which-way', 'story-pole', 'cut-list'] as const
 
 export function layout(brief: Brief): Outcome<Told> {
   if (coursesAsked(brief)) return courses(brief)
@@ -61,7 +66,7 @@ export function layout(brief: Brief): Outcome<Told> {
   const floor = floorSum(brief.facts)
   if (!floor.ok) return floor
   if (!floor.value) return refuse('question', { question: 'area' })
-  if (brief.heard.has('movement-word') && !knownTile(brief.facts)) return movementAlone(brief, floor.value.areaM2)
+  if (brief.has('movement-word') && !knownTile(brief.facts)) return movementAlone(brief, floor.value.areaM2)
   const wantsLayout = brief.has(...LAYOUT_WORDS) && !brief.heard.has('perimeter', 'area-word')
   return wantsLayout ? layouts(brief) : areaOnly(brief, floor.value.areaM2, floor.value.perimeterM)
 }
@@ -165,29 +170,35 @@ function wholeLayout(brief: Brief): Outcome<Told> {
     cut: count(laid.cut),
   })
   const asksCuts = brief.heard.has('how-many') && brief.heard.has('cut', 'full-tiles')
+  const margins = brief.heard.has('room-off') ? marginLines(rooms[0]) : []
+  const soft = [...(movement.lines === 0 ? [say('movement.none-inside')] : []), ...movementLines(movement)]
+  const asksSoft = brief.has('movement-word') && !brief.heard.has(...BESIDE_SOFT)
   return fine({
-    topic: 'layout',
-    answer: asksCuts ? counts : lines,
-    details: [
-      ...wayLines(facts, known, rooms[0]),
-      ...(wantsPole ? poleLines(rooms[0], jointMm) : []),
-      ...(brief.has('cut-list') ? cutLines(laid) : []),
-      ...(brief.has('left-over') ? leftLines(laid) : []),
-      ...(sliver?.lines ?? []),
-      asksCuts ? lines : counts,
-      ...(laid.smallestCutMm === null ? [] : [say('layout.worst', { cut: small(laid.smallestCutMm) })]),
-      ...rooms.slice(1).map((r) => say('layout.room-lines', { room: roomPhrase(r.room), lines: firstLines(r) })),
-      ...patternLines(facts, known, jointMm, laid),
-      say(reuseRule(laid), {
-        reused: count(laid.reuse.offcutsReused),
-        stock: count(laid.reuse.stockTiles),
-      }),
-      ...(facts.directional ? [say('layout.directional')] : []),
-      ...wishesNotKept(facts, rooms[0]),
-      ...measureAgain(rooms[0]),
-      ...nominalLines(facts, known, laid, brief.metric),
-      ...movementLines(movement),
-    ],
+    topic: asksSoft ? 'joints' : 'layout',
+    answer: margins.length > 0 ? margins[0] : asksSoft ? soft[0] : asksCuts ? counts : lines,
+    details: asksSoft
+      ? [...soft.slice(1), ...softPlaces(movement.plans[0]), lines]
+      : [
+          ...wayLines(facts, known, rooms[0]),
+          ...(wantsPole ? poleLines(rooms[0], jointMm) : []),
+          ...(brief.has('cut-list') ? cutLines(laid) : []),
+          ...(brief.has('left-over') ? leftLines(laid) : []),
+          ...(sliver?.lines ?? []),
+          ...margins.slice(1),
+          ...(margins.length > 0 ? [lines, counts] : [asksCuts ? lines : counts]),
+          ...(laid.smallestCutMm === null ? [] : [say('layout.worst', { cut: small(laid.smallestCutMm) })]),
+          ...rooms.slice(1).map((r) => say('layout.room-lines', { room: roomPhrase(r.room), lines: firstLines(r) })),
+          ...patternLines(facts, known, jointMm, laid),
+          say(reuseRule(laid), {
+            reused: count(laid.reuse.offcutsReused),
+            stock: count(laid.reuse.stockTiles),
+          }),
+          ...(facts.directional ? [say('layout.directional')] : []),
+          ...wishesNotKept(facts, rooms[0]),
+          ...measureAgain(rooms[0]),
+          ...nominalLines(facts, known, laid, brief.metric),
+          ...movementLines(movement),
+        ],
     assumed: [
       ...assumed,
       ...laid.notes,
@@ -211,6 +222,7 @@ function wholeLayout(brief: Brief): Outcome<Told> {
       movement_spacing_m: movement.highM,
       movement_spacing_m_low: movement.lowM,
       movement_spacing_m_high: movement.highM,
+      ...(asksSoft ? { movement_lines: movement.close?.lines ?? movement.lines } : {}),
     },
     tables: [cutTable(laid), ...(wantsPole ? [poleTable(rooms[0], jointMm)] : [])],
     drawings: drawingsOf(laid, movement.plans, facts),
@@ -272,6 +284,15 @@ function measureAgain({ start }: LaidRoom): Phrase[] {
     ? [say(promise.along === 'x' ? 'layout.measure-x' : 'layout.measure-y', { margin: small(Math.max(0, marginMm)) })]
     : []
 }
+
+/** How far the room may be off in each direction before what the start promises breaks. */
+const marginLines = ({ start }: LaidRoom): Phrase[] =>
+  start.promises
+    .filter(({ lessMm, moreMm }) => Number.isFinite(lessMm) && Number.isFinite(moreMm))
+    .toSorted((a, b) => Math.min(a.lessMm, a.moreMm) - Math.min(b.lessMm, b.moreMm))
+    .map(({ along, lessMm, moreMm }) =>
+      say(along === 'x' ? 'layout.margin-x' : 'layout.margin-y', { less: small(lessMm), more: small(moreMm) }),
+    )
 
 function workings(laid: LaidFloor): Phrase[] {
   return laid.rooms.flatMap((r) => [

@@ -4,7 +4,7 @@ import { boxOf, type Floor } from '../core/floor/rings.ts'
 import { type Exposure, movementSpacingM } from '../core/joints.ts'
 import { type MovementPlan, movementJoints, type SlabJoint, sealantTubes } from '../core/layout/lines.ts'
 import type { Facts } from '../facts.ts'
-import { count, type Phrase, run, say } from '../phrase.ts'
+import { count, type Phrase, room, run, say, word } from '../phrase.ts'
 import { WALL_GAP_MM } from './laid-spec.ts'
 import type { LaidFloor } from './plan.ts'
 import type { Brief } from './topic.ts'
@@ -136,4 +136,22 @@ export function movementLines(m: Movement): Phrase[] {
         ]
       : []),
   ]
+}
+
+const SHOWN = 12
+
+/** Where the joints inside a room stand, from its left and bottom walls; whether tiles are cut along them. */
+export function softPlaces(plan: MovementPlan | null): Phrase[] {
+  if (!plan) return []
+  return (['x', 'y'] as const).flatMap((along) => {
+    const joints = plan.joints.filter((j) => j.along === along).toSorted((a, b) => a.fromLowMm - b.fromLowMm)
+    if (joints.length === 0) return []
+    const onJoints = joints.every((j) => j.onJoint)
+    return [
+      say(along === 'x' ? 'movement.from-left' : 'movement.from-bottom', {
+        places: joints.slice(0, SHOWN).map((j) => room(j.fromLowMm)),
+        how: word(onJoints ? 'soft-on-joints' : 'soft-cut'),
+      }),
+    ]
+  })
 }

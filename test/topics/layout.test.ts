@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest'
 import { pngOf } from '../../adapters/pictures.ts'
 import { replyText } from '../../src/speak.ts'
 import { ask, Crew } from '../support/crew.ts'
+import { sf } from '../support/talks.ts'
 
 const FT = 304.8
 const SF = 0.09290304
@@ -489,3 +490,75 @@ test('too much work and sheet tile are refused in a sentence', () => {
   expect(ask('10x13 2x2 tile herringbone layout').answer).toMatch(/by the sheet/)
   expect(ask('piso 10x13 loseta 2x2, trazo').answer).toMatch(/en malla/)
 })
+
+describe('soft joints, margins and units as crews say them', () => {
+  const last = (...said: readonly string[]) => {
+    const crew = new Crew()
+    return said.map((text) => crew.say(text)).at(-1)!
+  }
+
+  test('movement joints of a known floor are counted and placed, not told as a rule', () => {
+    const direct = ask('movement joints shop floor 40x60 18x18')
+    // ceil(40 / 25) - 1 + ceil(60 / 25) - 1
+    expect(direct.answer).toMatch(/^3 movement joints inside/)
+    expect(direct.details.join('\n')).toMatch(/from the left wall: \d+'.*on grout joints/)
+    expect(last('shop floor 40x60 18x18', 'where do the soft joints go').answer).toBe(direct.answer)
+    // ceil(40 / 12) - 1 + ceil(60 / 12) - 1
+    expect(last('shop floor 40x60 18x18', 'movement joints', 'in the sun').answer).toMatch(/^7 movement joints/)
+    expect(last('movement joints shop floor 40x60', 'in the sun').answer).toMatch(/^7 to 11 soft joints/)
+    expect(last('10x13 shop floor, 18x18', 'how far apart movement joints').answer).toMatch(/^Every 20' to 25'/)
+    expect(last('piso 12 x 18 m loseta 60x60', 'juntas de movimiento').answer).toMatch(/^3 juntas de movimiento/)
+  })
+
+  test('how far the room may be off is told for both directions', () => {
+    const told = last(
+      '10x13 shop floor, 18x18',
+      'full tiles at the door on the south wall',
+      'how far off can the room be',
+    )
+    expect([told.answer, ...told.details].filter((line) => /room may be .* short to .* over/.test(line))).toHaveLength(
+      2,
+    )
+    expect(last('cocina 3x4 m, loseta 60x60', 'cuánto puede variar el cuarto').answer).toMatch(
+      /más corto o .* más largo/,
+    )
+  })
+
+  test('a room goes by its name, whatever else the name could ask about', () => {
+    const told = last('kitchen 10x10, pantry 4x5 12x24 1/8', 'drop the pantry')
+    expect([told.topic, told.values['tile_count']]).toEqual([
+      'tile',
+      ask('kitchen 10x10 12x24 1/8').values['tile_count'],
+    ])
+    expect(last('wash-up 10x10, shower 4x5 12x24 1/8', 'drop the shower').values['area_m2']).toBeCloseTo(sf(100))
+  })
+
+  test('four sides and a diagonal, in feet and inches however written', () => {
+    // Two triangles by Heron's formula: 12, 10, 15'8" and 11'10", 10, 15'8".
+    for (const said of [
+      `four sides 12', 10', 11'10", 10', diagonal 15'8", 18x18 tile`,
+      'four sides 12, 10, 11-10, 10 diagonal 15-8, 18x18 tile',
+      'sides 12-0, 10-0, 11-10, 10-0, diagonal 15-8, 18x18',
+    ])
+      expect(ask(said).values['area_m2']).toBeCloseTo(
+        heron([12, 10, 15 + 8 / 12]) + heron([11 + 10 / 12, 10, 15 + 8 / 12]),
+        3,
+      )
+  })
+
+  test('small whole figures beside a tile sold by the centimetre are metres', () => {
+    expect(ask('kitchen 3x4, tile 30x60').values['area_m2']).toBeCloseTo(12)
+    expect(ask('cocina 3x3, regadera 1x2, loseta 30x60').values['area_m2']).toBeCloseTo(11)
+    expect(ask('lados 3, 4.00, 3, 4.00, diagonal 5, loseta 45x45').values['area_m2']).toBeCloseTo(12)
+    // 12x24 and 20x20 are sold by the inch as well; 10x12 is a room of feet.
+    expect(ask('kitchen 3x4 tile 12x24').values['area_m2']).toBeCloseTo(sf(12))
+    expect(ask('bath 5x7, 20x20 tile').values['area_m2']).toBeCloseTo(sf(35))
+    expect(ask('10x12 shop floor, 60x60 tile').values['area_m2']).toBeCloseTo(sf(120))
+  })
+})
+
+/** Area of a triangle of three sides [ft], in m2. */
+function heron([a, b, c]: readonly [number, number, number]): number {
+  const s = (a + b + c) / 2
+  return Math.sqrt(s * (s - a) * (s - b) * (s - c)) * 0.09290304
+}

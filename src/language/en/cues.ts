@@ -11,7 +11,7 @@ export const subjects: CueTable = {
     '^without|skip|no + waterproofing|waterproof membrane',
   ],
   'shower-board': [
-    '^drywall|greenboard|green board|sheetrock|gypsum board|regular board|plywood + shower|tub|steam|wet + !pan|how many|screws|prime',
+    '^drywall|greenboard|green board|sheetrock|gypsum board|regular board|plywood + shower|tub|steam|wet + !pan$|pans|how many|screws|prime',
   ],
   'over-concrete': [
     'directly|direct|straight|right + on concrete|to concrete|over concrete|on the slab|on a slab|over a slab|to the slab|on slab|onto concrete + !paint|sealed|crack|wet|flat|out|moisture',
@@ -63,7 +63,7 @@ export const subjects: CueTable = {
   bed: [
     '1/16|1/8|3/32|1/4|3/8|1/2|mm|3/16|5/16|2mm|3mm|5mm|6mm + bed$|beds$ + !how many|bags',
     '1/16|1/8|3/32|1/4|3/8|1/2|mm|inch|sixteenth|eighth + of thinset|of mortar|of mud|mortar bed|thinset bed|of bed|under the tile|under tile + mortar|thinset|mud|bed$|mortar bed + !how many|bags|how high|at the door|plus thinset|plus mortar',
-    'thick|thickness|deep|build up|buildup|how thin|thin$ + thinset|thin set|mortar|mud|lft|lht|medium bed|large format|large and heavy|bed + !tile thick|grout|pan|cement board|how many|bags',
+    'thick|thickness|deep|build up|buildup|how thin|thin$ + thinset|thin set|mortar|mud|lft|lht|medium bed|large format|large and heavy|bed + !tile thick|grout|pan$|pans|cement board|how many|bags',
     'thick|build up|go + thinset|mortar|thin set + max|maximum|limit|too|can|how + !how high|at the door|plus thinset|plus mortar',
     'minimum|least|min$|max$|maximum + bed|mortar|thinset|mud + thick|thickness|under|bed',
     'bed|thinset|mortar + too thin|too thick',
@@ -185,9 +185,9 @@ export const subjects: CueTable = {
     'retemper|re temper|bring it back|bring back|loosen it|thin it out|remix stiff|stiff',
   ],
   slake: [
-    'let|sit|sits|rest|stand + mix|thinset|mud|grout|bucket|mortar + how long|do i|need|before|after mixing + !set tile|pan|walk|grout joint|cold',
+    'let|sit|sits|rest|stand + mix|thinset|mud|grout|bucket|mortar + how long|do i|need|before|after mixing + !set tile|pan$|pans|walk|grout joint|cold',
 
-    'slake|let it sit|let it rest|let it stand|second mix|rest after mixing|sit 10|wait 10 + !pan|how many|long slake time',
+    'slake|let it sit|let it rest|let it stand|second mix|rest after mixing|sit 10|wait 10 + !pan$|pans|how many|long slake time',
     'slake',
   ],
   'mix-speed': [
@@ -292,7 +292,7 @@ export const subjects: CueTable = {
     'screw|nail|staple|drill|cut|fasten|anchor|bolt|toilet|doorstop|threshold + heat|heated|radiant|heat cable|heat mat|heat wire|warming',
   ],
   'shower-slope': [
-    'slope|pitch|fall|drop|grade|pitched|sloped + shower|pan|drain|curb|bench|niche|preslope|pre slope|wet room|membrane|liner|per foot|how much|enough|wash up|floor drain',
+    'slope|pitch|fall|drop|grade|pitched|sloped + shower|pan$|pans|drain|curb|bench|niche|preslope|pre slope|wet room|membrane|liner|per foot|how much|enough|wash up|floor drain',
   ],
   'over-wood': [
     'over|on|onto|on top + osb|plywood|ply$|hardwood|particle board|particleboard|wood floor|wood subfloor|luan|subfloor|planks|floorboards + !bags|flat|out|dip|seam|deflection|joist|screw|how thick|wood look|thickness|level|vinyl plank|in 10|bounce|plank tile|vinyl|lvp|transition|from|sheets',
@@ -308,7 +308,7 @@ export const subjects: CueTable = {
     'dcof|cof$|slip|slippery|slick|friction|coefficient|slip rating|slip resistance|slip resistant|r10|traction|0.42|.42 + !grout|slip sheet|sliding|slipped|slip on the wall|slipping',
   ],
   'flood-test': [
-    'flood + test|pan|how long|shower|need|skip|do i|24',
+    'flood + test|pan$|pans|how long|shower|need|skip|do i|24',
     'water test|leak test + pan|shower|liner|membrane',
   ],
   'weep-holes': ['weep|weeps|weep hole'],

@@ -203,6 +203,18 @@ export const layoutWords: Record<(typeof LAYOUT_CONCEPTS)[number], readonly stri
     'joint in the slab',
     'slab control joint',
   ],
+  'room-off': [
+    'how far off can',
+    'how much off can',
+    'how far off may',
+    'how wrong can',
+    'room is off',
+    'room be off',
+    'wall is off',
+    'measurement is off',
+    'measured wrong',
+    'how exact',
+  ],
   'movement-word': [
     'movement joint',
     'movement joints',

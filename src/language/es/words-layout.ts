@@ -128,6 +128,15 @@ export const layoutWords: Record<(typeof LAYOUT_CONCEPTS)[number], readonly stri
     'corte de la losa',
     'junta fria',
   ],
+  'room-off': [
+    'cuanto puede variar',
+    'que tanto puede variar',
+    'cuanto puede fallar',
+    'si el cuarto varia',
+    'si medi mal',
+    'que tan exacto',
+    'que tan exacta',
+  ],
   'movement-word': [
     'junta de movimiento',
     'juntas de movimiento',

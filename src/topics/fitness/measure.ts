@@ -35,7 +35,8 @@ const THERE: Readonly<Record<MeasureName, (words: RuleWords, heard: Heard) => bo
   joists: ({ measures }) => measures.joists !== null,
   sheathing: ({ measures }) => measures.sheathing !== null && measures.sheathing.spacingMm !== null,
   gaps: ({ measures, figures }) => measures.gapsMm.length > 1 && (figures.edgeMm !== null || figures.gap !== null),
-  square: ({ measures }) => measures.square !== null,
+  // Four sides and a diagonal are the room itself.
+  square: ({ measures }, { facts }) => measures.square !== null && facts.rooms?.[0]?.outline?.told !== 'four-sides',
   voids: ({ measures }) => measures.voids !== null,
   contacts: ({ measures, sum }) => measures.contactsPct.length > 1 && !sum,
   joint: ({ measures, sum, subjects }) =>

@@ -24,6 +24,8 @@ export const layout = {
   'layout.rule-fresh-tile': 'A fresh tile for each cut: {stock} tiles.',
   'layout.measure-x': 'Measure the room across again: {margin} off and the cuts change.',
   'layout.measure-y': 'Measure the room up and down again: {margin} off and the cuts change.',
+  'layout.margin-x': 'Across, the room may be {less} short to {more} over before the cuts change.',
+  'layout.margin-y': 'Up and down, the room may be {less} short to {more} over before the cuts change.',
   'layout.soft-perimeter':
     'Leave 1/4 in soft joint at every wall: {perimeter} of backer rod, {tubes} {tubes|tube|tubes} of sealant.',
   'movement.alone': '{few} soft {few|joint|joints} inside, no stretch over {high}; and all round the walls.',
@@ -31,6 +33,11 @@ export const layout = {
     '{few} to {many} soft joints inside, every {low} to {high} each way; and all round the walls.',
   'movement.alone-walls':
     'Sun, wet or heat brings them closer, every 8 to 12 ft; the slab’s own joints come through. Tell me the tile and I put them on grout lines.',
+  'movement.from-left': 'Inside joints from the left wall: {places}; {how}.',
+  'movement.from-bottom': 'Inside joints from the bottom wall: {places}; {how}.',
+  'word.soft-on-joints': 'on grout joints',
+  'word.soft-cut': 'tiles are cut along them',
+  'movement.none-inside': 'No soft joint needed inside; one at every wall.',
   'layout.movement':
     '{lines} movement {lines|joint|joints} inside ({inside}), and 1/4 in at every wall ({perimeter}): {rod} of backer rod, {tubes} {tubes|tube|tubes} of sealant. Sources say every {low} to {high}; spaced by {high}.',
   'layout.assumed-gap': '1/4 in gap at the walls',

@@ -24,6 +24,10 @@ export const layout = {
   'layout.rule-fresh-tile': 'Loseta nueva para cada corte: {stock} losetas.',
   'layout.measure-x': 'Mide otra vez el cuarto a lo ancho: con {margin} de diferencia cambian los cortes.',
   'layout.measure-y': 'Mide otra vez el cuarto a lo largo: con {margin} de diferencia cambian los cortes.',
+  'layout.margin-x':
+    'De lado a lado, el cuarto puede ser {less} más corto o {more} más largo antes de que cambien los cortes.',
+  'layout.margin-y':
+    'A lo largo, el cuarto puede ser {less} más corto o {more} más largo antes de que cambien los cortes.',
   'layout.soft-perimeter':
     'Deja junta suave de 1/4 pulg en cada pared: {perimeter} de cordón de respaldo, {tubes} {tubes|tubo|tubos} de sellador.',
   'movement.alone': '{few} {few|junta blanda|juntas blandas} por dentro, sin pasar de {high}; y todo alrededor.',
@@ -31,6 +35,11 @@ export const layout = {
     'De {few} a {many} juntas blandas por dentro, cada {low} a {high} en los dos sentidos; y todo alrededor.',
   'movement.alone-walls':
     'Con sol, agua o calor van más juntas, cada 2.4 a 3.7 m; las juntas de la losa se respetan. Dime la loseta y las pongo en junta.',
+  'movement.from-left': 'Juntas por dentro desde la pared izquierda: {places}; {how}.',
+  'movement.from-bottom': 'Juntas por dentro desde la pared de abajo: {places}; {how}.',
+  'word.soft-on-joints': 'sobre juntas de boquilla',
+  'word.soft-cut': 'se corta la loseta a lo largo',
+  'movement.none-inside': 'No hace falta junta blanda por dentro; una en cada pared.',
   'layout.movement':
     '{lines} {lines|junta|juntas} de movimiento adentro ({inside}), y 1/4 pulg en cada pared ({perimeter}): {rod} de cordón de respaldo, {tubes} {tubes|tubo|tubos} de sellador. Las fuentes dicen cada {low} a {high}; aquí a {high}.',
   'layout.assumed-gap': '1/4 pulg de espacio en las paredes',
