@@ -1,16 +1,8 @@
 /** A box of the lattice, or the hexagon in it, cut by the walls that cross it, by horizontal bands: in a band no wall begins or ends, so between
  *  walls lie plain trapezoids. Bands are robust where loops are not: walls on the box's border, corners on corners. */
 
-import { standIn } from './hexagon.ts'
+import { BoxWalls, isSame, SAME_MM, type Walls } from './box-walls.ts'
 import type { Family } from './lattice.ts'
-
-/** Closer than this is the same place [mm]. */
-const SAME_MM = 1e-6
-/** Walls this close to the border are put on it [mm]. */
-const SNAP_MM = 2e-6
-
-const snap = (value: number, far: number): number =>
-  Math.abs(value) < SNAP_MM ? 0 : Math.abs(value - far) < SNAP_MM ? far : value
 
 /** One piece of the box inside the floor. */
 export type ClipPiece = {
@@ -25,14 +17,6 @@ export type ClipPiece = {
 
 export type Trapezoid = readonly [va: number, la: number, ra: number, vb: number, lb: number, rb: number]
 
-/** Stretches of wall in lattice coordinates, the floor on their left. */
-export type Walls = {
-  readonly u0: Float64Array
-  readonly v0: Float64Array
-  readonly u1: Float64Array
-  readonly v1: Float64Array
-}
-
 export class BoxClip {
   /** Area inside the floor [mm²]. */
   areaMm2 = 0
@@ -44,13 +28,7 @@ export class BoxClip {
   private a = 0
   private b = 0
   private hexagon = false
-  // Walls within the box, local coordinates; dir: 1 up, -1 down, 0 level (then flow: 1 to the right, -1 to the left).
-  private readonly wu0: number[] = []
-  private readonly wv0: number[] = []
-  private readonly wu1: number[] = []
-  private readonly wv1: number[] = []
-  private readonly dir: number[] = []
-  private readonly flow: number[] = []
+  private readonly within = new BoxWalls()
   private readonly breaks: number[] = []
   // Trapezoids: band, left and right at the band's foot and head.
   private regions = 0
@@ -80,14 +58,15 @@ export class BoxClip {
     this.a = a
     this.b = b
     this.hexagon = shape === 'hexagon'
-    this.walls = 0
     this.regions = 0
     this.areaMm2 = 0
     this.borderMm = 0
+    this.within.begin(a, b, this.hexagon)
     for (let e = head; e >= 0; e = next[e]!) {
       const w = wallAt[e]!
-      this.take(walls.u0[w]! - ou, walls.v0[w]! - ov, walls.u1[w]! - ou, walls.v1[w]! - ov)
+      this.within.take(walls.u0[w]! - ou, walls.v0[w]! - ov, walls.u1[w]! - ou, walls.v1[w]! - ov)
     }
+    this.walls = this.within.count
     if (this.walls === 0) return
     this.cutBands()
     this.fillBands()
@@ -133,73 +112,15 @@ export class BoxClip {
     return [...found.values()]
   }
 
-  /** Takes the part of a wall inside the box, if any. */
-  private take(pu: number, pv: number, qu: number, qv: number): void {
-    const { a, b } = this
-    const [su, sv, tu, tv] = [snap(pu, a), snap(pv, b), snap(qu, a), snap(qv, b)]
-    const du = tu - su
-    const dv = tv - sv
-    let from = 0
-    let to = 1
-    if (du === 0) {
-      if (su < 0 || su > a) return
-    } else {
-      const [x, y] = du > 0 ? [-su / du, (a - su) / du] : [(a - su) / du, -su / du]
-      if (x > from) from = x
-      if (y < to) to = y
-    }
-    if (dv === 0) {
-      if (sv < 0 || sv > b) return
-    } else {
-      const [x, y] = dv > 0 ? [-sv / dv, (b - sv) / dv] : [(b - sv) / dv, -sv / dv]
-      if (x > from) from = x
-      if (y < to) to = y
-    }
-    if (this.hexagon) {
-      // Inside all four slanting sides: a corner of the box lies a half of a, a quarter of b outside them.
-      const [p, q] = [2 / a, 4 / b]
-      for (const [cu, cv, c] of [
-        [p, q, -1],
-        [-p, q, 1],
-        [p, -q, 3],
-        [-p, -q, 5],
-      ] as const) {
-        const here = cu * su + cv * sv + c
-        const run = cu * du + cv * dv
-        if (run === 0) {
-          if (here < 0) return
-        } else if (run > 0) from = Math.max(from, -here / run)
-        else to = Math.min(to, -here / run)
-      }
-    }
-    if (from >= to) return
-    const cu0 = clamp(from === 0 ? su : su + from * du, a)
-    const cv0 = clamp(from === 0 ? sv : sv + from * dv, b)
-    const cu1 = clamp(to === 1 ? tu : su + to * du, a)
-    const cv1 = clamp(to === 1 ? tv : sv + to * dv, b)
-    const rise = cv1 - cv0
-    const run = cu1 - cu0
-    const level = Math.abs(rise) <= SAME_MM
-    if (level && Math.abs(run) <= SAME_MM) return
-    const w = this.walls++
-    const up = rise >= 0
-    this.wu0[w] = up ? cu0 : cu1
-    this.wv0[w] = up ? cv0 : cv1
-    this.wu1[w] = up ? cu1 : cu0
-    this.wv1[w] = up ? cv1 : cv0
-    this.dir[w] = level ? 0 : up ? 1 : -1
-    this.flow[w] = run > 0 ? 1 : -1
-  }
-
   /** Heights at which a wall begins or ends, sorted, doubles dropped. */
   private cutBands(): void {
-    const { breaks, b } = this
+    const { breaks, b, within } = this
     breaks.length = 0
     breaks.push(0, b)
     if (this.hexagon) breaks.push(b / 4, (3 * b) / 4)
     for (let w = 0; w < this.walls; w++) {
-      breaks.push(this.wv0[w]!)
-      if (this.dir[w] !== 0) breaks.push(this.wv1[w]!)
+      breaks.push(within.v0[w]!)
+      if (within.dir[w] !== 0) breaks.push(within.v1[w]!)
     }
     breaks.sort(ascending)
     let kept = 1
@@ -235,39 +156,27 @@ export class BoxClip {
   }
 
   private gather(va: number, vb: number): void {
-    const { active } = this
+    const { active, within } = this
     active.length = 0
     for (let w = 0; w < this.walls; w++)
-      if (this.dir[w] !== 0 && this.wv0[w]! <= va + SAME_MM && this.wv1[w]! >= vb - SAME_MM) active.push(w)
+      if (within.dir[w] !== 0 && within.v0[w]! <= va + SAME_MM && within.v1[w]! >= vb - SAME_MM) active.push(w)
     if (active.length > 1) {
       const mid = (va + vb) / 2
-      active.sort((p, q) => this.at(p, mid) - this.at(q, mid))
+      active.sort((p, q) => within.at(p, mid) - within.at(q, mid))
     }
   }
 
-  /** u of a wall at a height. */
-  private at(w: number, v: number): number {
-    const rise = this.wv1[w]! - this.wv0[w]!
-    const t = Math.max(0, Math.min(1, (v - this.wv0[w]!) / rise))
-    return this.wu0[w]! + t * (this.wu1[w]! - this.wu0[w]!)
-  }
-
-  /** How far the left border stands in from the box at a height; the right one does the same. */
-  private inAt(v: number): number {
-    return this.hexagon ? standIn(v, this.a, this.b) : 0
-  }
-
   private trapezoids(k: number, va: number, vb: number): void {
-    const { active, a } = this
-    const [inA, inB] = [this.inAt(va), this.inAt(vb)]
-    let inside = this.dir[active[0]!] === 1 ? 1 : 0
+    const { active, a, within } = this
+    const [inA, inB] = [within.inAt(va), within.inAt(vb)]
+    let inside = within.dir[active[0]!] === 1 ? 1 : 0
     let [la, lb] = [inA, inB]
     let [footGap, headGap] = [-1, -1]
     let [pa, pb] = [inA, inB]
     for (let n = 0; n <= active.length; n++) {
       const end = n === active.length
-      const ua = end ? a - inA : this.at(active[n]!, va)
-      const ub = end ? a - inB : this.at(active[n]!, vb)
+      const ua = end ? a - inA : within.at(active[n]!, va)
+      const ub = end ? a - inB : within.at(active[n]!, vb)
       if (ua - pa > footGap) {
         footGap = ua - pa
         this.footState[k] = inside > 0 ? 1 : 0
@@ -276,7 +185,7 @@ export class BoxClip {
         headGap = ub - pb
         this.headState[k] = inside > 0 ? 1 : 0
       }
-      const after = end ? 0 : inside - this.dir[active[n]!]!
+      const after = end ? 0 : inside - within.dir[active[n]!]!
       if (inside > 0 && after <= 0) this.region(k, la, ua, lb, ub)
       if (inside <= 0 && after > 0) [la, lb] = [ua, ub]
       inside = after
@@ -296,22 +205,23 @@ export class BoxClip {
   }
 
   private whole(k: number): void {
-    const [inA, inB] = [this.inAt(this.breaks[k]!), this.inAt(this.breaks[k + 1]!)]
+    const [inA, inB] = [this.within.inAt(this.breaks[k]!), this.within.inAt(this.breaks[k + 1]!)]
     this.region(k, inA, this.a - inA, inB, this.a - inB)
   }
 
   /** 1 or 0 where a level wall bounds the band, else -1. */
   private toldByLevels(va: number, vb: number): number {
+    const { within } = this
     for (let w = 0; w < this.walls; w++) {
-      if (this.dir[w] !== 0) continue
-      if (Math.abs(this.wv0[w]! - va) <= SAME_MM) return this.flow[w] === 1 ? 1 : 0
-      if (Math.abs(this.wv0[w]! - vb) <= SAME_MM) return this.flow[w] === 1 ? 0 : 1
+      if (within.dir[w] !== 0) continue
+      if (Math.abs(within.v0[w]! - va) <= SAME_MM) return within.flow[w] === 1 ? 1 : 0
+      if (Math.abs(within.v0[w]! - vb) <= SAME_MM) return within.flow[w] === 1 ? 0 : 1
     }
     return -1
   }
 
   private measure(): void {
-    const { a, b } = this
+    const { a, b, within } = this
     const last = this.breaks.length - 2
     let border = 0
     for (let r = 0; r < this.regions; r++) {
@@ -329,16 +239,16 @@ export class BoxClip {
     }
     // What lies on a wall is no joint.
     for (let w = 0; w < this.walls; w++) {
-      const run = Math.abs(this.wu1[w]! - this.wu0[w]!)
-      if (this.dir[w] === 0) {
-        if (this.flow[w] === 1 && this.wv0[w] === 0) border -= run
-        if (this.flow[w] === -1 && this.wv0[w] === b) border -= run
+      const run = Math.abs(within.u1[w]! - within.u0[w]!)
+      if (within.dir[w] === 0) {
+        if (within.flow[w] === 1 && within.v0[w] === 0) border -= run
+        if (within.flow[w] === -1 && within.v0[w] === b) border -= run
       } else if (this.hexagon) {
-        border -= this.onSide(w)
+        border -= within.onSide(w)
       } else if (run <= SAME_MM) {
-        const rise = this.wv1[w]! - this.wv0[w]!
-        if (this.dir[w] === -1 && this.wu0[w] === 0) border -= rise
-        if (this.dir[w] === 1 && this.wu0[w] === a) border -= rise
+        const rise = within.v1[w]! - within.v0[w]!
+        if (within.dir[w] === -1 && within.u0[w] === 0) border -= rise
+        if (within.dir[w] === 1 && within.u0[w] === a) border -= rise
       }
     }
     this.borderMm = border
@@ -346,22 +256,11 @@ export class BoxClip {
 
   /** The hexagon's sides that bound a trapezoid. */
   private slantedBorder(r: number, k: number, height: number): number {
-    const [inA, inB] = [this.inAt(this.breaks[k]!), this.inAt(this.breaks[k + 1]!)]
+    const [inA, inB] = [this.within.inAt(this.breaks[k]!), this.within.inAt(this.breaks[k + 1]!)]
     const side = Math.hypot(inB - inA, height)
     const left = isSame(this.la[r]!, inA) && isSame(this.lb[r]!, inB)
     const right = isSame(this.ra[r]!, this.a - inA) && isSame(this.rb[r]!, this.a - inB)
     return (left ? side : 0) + (right ? side : 0)
-  }
-
-  /** How much of a wall lies on the hexagon's sides, the floor within. */
-  private onSide(w: number): number {
-    const [v0, v1] = [this.wv0[w]!, this.wv1[w]!]
-    const [in0, in1, middle] = [this.inAt(v0), this.inAt(v1), this.inAt((v0 + v1) / 2)]
-    // A wall over a corner of the hexagon is on no one side.
-    if (!isSame((in0 + in1) / 2, middle)) return 0
-    const left = this.dir[w] === -1 && isSame(this.wu0[w]!, in0) && isSame(this.wu1[w]!, in1)
-    const right = this.dir[w] === 1 && isSame(this.wu0[w]!, this.a - in0) && isSame(this.wu1[w]!, this.a - in1)
-    return left || right ? Math.hypot(this.wu1[w]! - this.wu0[w]!, v1 - v0) : 0
   }
 
   /** Joins trapezoids of neighbouring bands that share more than a point. */
@@ -383,6 +282,4 @@ export class BoxClip {
   }
 }
 
-const clamp = (value: number, far: number): number => (value < 0 ? 0 : Math.min(value, far))
-const isSame = (p: number, q: number): boolean => Math.abs(p - q) < 2 * SNAP_MM
 const ascending = (p: number, q: number): number => p - q

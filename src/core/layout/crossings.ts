@@ -4,7 +4,7 @@
  *  even spacing (squares on a 45) the starts at which something changes are few: a wall on such a line, half way between two,
  *  or two opposite walls alike. Elsewhere corners lie ever denser and a spread of starts stands for them all. */
 import type { Point } from '../floor/rings.ts'
-import type { Walls } from './clip.ts'
+import type { Walls } from './box-walls.ts'
 import type { Family } from './lattice.ts'
 import { wrap } from './random.ts'
 

@@ -1,5 +1,5 @@
 /** Modules that no wall meets and that lie wholly inside the floor. */
-import type { Walls } from './clip.ts'
+import type { Walls } from './box-walls.ts'
 import type { MetModules } from './met.ts'
 import type { Laid } from './prepare.ts'
 

@@ -1,6 +1,7 @@
 /** The narrowest piece a start would leave, without laying it: no counts, no areas of the rest, and an end as soon as a piece
  *  is too narrow. Thousands of starts are looked at in the time some dozens are laid. */
-import { BoxClip, type Walls } from './clip.ts'
+import type { Walls } from './box-walls.ts'
+import { BoxClip } from './clip.ts'
 import type { Family, Lattice } from './lattice.ts'
 import { LEAST_CELL_MM2 } from './lay.ts'
 import type { Laid } from './prepare.ts'

@@ -2,7 +2,7 @@
 import { fine, type Outcome, refuse } from '../../problem.ts'
 import { inset } from '../floor/combine.ts'
 import { type Floor, floorArea, type Point, soundCorners } from '../floor/rings.ts'
-import type { Walls } from './clip.ts'
+import type { Walls } from './box-walls.ts'
 import type { Lattice } from './lattice.ts'
 import { latticeOf } from './patterns.ts'
 import { seedOf } from './random.ts'
