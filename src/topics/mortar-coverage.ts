@@ -1,5 +1,5 @@
 /** The bed that trowel, skim and floor make, and what a bag covers at it, also over rooms tiled differently. */
-import { bedParts, bedWarnings, mortarNeed, packYieldL } from '../core/mortar.ts'
+import { type BedParts, bedParts, bedWarnings, mortarNeed, packYieldL } from '../core/mortar.ts'
 import { exactly, type Spread } from '../core/spread.ts'
 import { coverageFromUse } from '../core/stock.ts'
 import type { Trowel } from '../facts.ts'
@@ -59,43 +59,58 @@ export function coverageBasis(brief: Brief): Outcome<Basis> {
       ? [say('mortar.bed-thin', { bed: small(w.bedMm), least: small(limitMm) })]
       : [say('mortar.bed-thick', { bed: small(w.bedMm), most: small(limitMm) })]
   })
-  const b = bed.value
-  const working = [
-    say('mortar.work-notch', {
-      width: small(notch.widthMm),
-      depth: small(notch.depthMm),
-      space: small(notch.spaceMm),
-      low: number(b.combedMm.low, 2),
-      usual: number(b.combedMm.usual, 2),
-      high: number(b.combedMm.high, 2),
-    }),
-    ...(backButter
-      ? [say('mortar.work-skim', { usual: number(b.skimMm.usual, 1), high: number(b.skimMm.high, 1) })]
-      : []),
-    ...(deepestGapMm > 0
-      ? [say('mortar.work-uneven', { gap: small(deepestGapMm), usual: number(b.unevenMm.usual, 1) })]
-      : []),
-    say('mortar.work-yield', {
-      bag: packPhrase(pack),
-      litres: number(withYield.yieldL, 1),
-      bed: number(b.bedMm.usual, 2),
-      m2: number(need.value.coverageM2PerBag.usual, 2),
-      coverage: area(need.value.coverageM2PerBag.usual),
-    }),
-  ]
   return fine({
     mortar,
     pack: withYield,
     notch,
     backButter,
-    bedMm: b.bedMm,
+    bedMm: bed.value.bedMm,
     coverageM2: need.value.coverageM2PerBag,
     assumed,
     warnings,
-    working,
+    working: workingOf(
+      { notch, backButter, pack: withYield },
+      bed.value,
+      deepestGapMm,
+      need.value.coverageM2PerBag.usual,
+    ),
     sources: [sourceOf(practice.mortar.minBedMm), { text: mortar.source }],
   })
 }
+
+/** The bed's parts and what a bag covers, in figures. */
+function workingOf(
+  { notch, backButter, pack }: Trowelled,
+  bed: BedParts,
+  deepestGapMm: number,
+  coverageM2: number,
+): Phrase[] {
+  return [
+    say('mortar.work-notch', {
+      width: small(notch.widthMm),
+      depth: small(notch.depthMm),
+      space: small(notch.spaceMm),
+      low: number(bed.combedMm.low, 2),
+      usual: number(bed.combedMm.usual, 2),
+      high: number(bed.combedMm.high, 2),
+    }),
+    ...(backButter
+      ? [say('mortar.work-skim', { usual: number(bed.skimMm.usual, 1), high: number(bed.skimMm.high, 1) })]
+      : []),
+    ...(deepestGapMm > 0
+      ? [say('mortar.work-uneven', { gap: small(deepestGapMm), usual: number(bed.unevenMm.usual, 1) })]
+      : []),
+    say('mortar.work-yield', {
+      bag: packPhrase(pack),
+      litres: number(pack.yieldL, 1),
+      bed: number(bed.bedMm.usual, 2),
+      m2: number(coverageM2, 2),
+      coverage: area(coverageM2),
+    }),
+  ]
+}
+
+type Trowelled = Pick<Basis, 'notch' | 'backButter' | 'pack'>
 
 const sum = (of: readonly number[]): number => of.reduce((a, b) => a + b, 0)
 

@@ -89,17 +89,7 @@ export function framedTold(
       say('niche.lining', { board: small(LINING.boardMm), bed: small(LINING.mortarMm) }),
       wallNote(on),
     ],
-    working: tiles
-      ? [
-          say('niche.work', {
-            tiles: count(tiles[0]),
-            side: small(on.spec.tile.lengthMm),
-            joint: small(on.spec.jointMm),
-            lining: small(each),
-            rough: small(rough[0]),
-          }),
-        ]
-      : [],
+    working: tiles ? [nicheWork(on, tiles[0], each, rough[0])] : [],
     values: {
       ...valuesOf(on, moved),
       opening_width_mm: rough[0],
@@ -110,6 +100,16 @@ export function framedTold(
     offers: tiles ? ['math', 'picture'] : ['picture'],
   }
 }
+
+/** The width of a niche's frame, from its tiles outwards. */
+const nicheWork = ({ spec }: OnWall, tiles: number, each: number, roughMm: number): Phrase =>
+  say('niche.work', {
+    tiles: count(tiles),
+    side: small(spec.tile.lengthMm),
+    joint: small(spec.jointMm),
+    lining: small(each),
+    rough: small(roughMm),
+  })
 
 /** Whole tiles that are far from the size asked: the place of that size too, one side and its foot or head on joints. */
 function keptLine(
