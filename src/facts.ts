@@ -240,3 +240,18 @@ export function tilingIn(facts: Facts): Tiling {
   for (const name of TILING) if (facts[name] !== undefined) tiling[name] = facts[name]
   return tiling as Tiling
 }
+
+/** Told of what is on hand, used or left: facts of one question that turn a count into another answer. */
+export const ON_HAND = [
+  'haveBags',
+  'haveBoxes',
+  'haveTiles',
+  'leftM2',
+  'usedBags',
+  'usedM2',
+  'powderKg',
+  'bagsToMix',
+] as const satisfies readonly FactName[]
+
+export const lessFacts = (facts: Facts, names: readonly FactName[]): Facts =>
+  Object.fromEntries(Object.entries(facts).filter(([name]) => !names.includes(name as FactName))) as Facts

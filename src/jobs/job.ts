@@ -1,5 +1,5 @@
 /** One job: what was stated of it, what was used, read and changed. Its lists are short: the full log is in the store. */
-import type { FactName, Facts, Trowel } from '../facts.ts'
+import { type FactName, type Facts, lessFacts, type Trowel } from '../facts.ts'
 import type { Entry, Photo } from '../message.ts'
 
 export type Stuff = 'mortar' | 'grout' | 'tile'
@@ -272,6 +272,5 @@ export const picked = (facts: Facts, keys: readonly FactName[]): Facts =>
 
 /** Facts with some keys as they were before. */
 export function reverted(facts: Facts, keys: readonly FactName[], was: Facts): Facts {
-  const rest = Object.fromEntries(Object.entries(facts).filter(([key]) => !keys.includes(key as FactName)))
-  return { ...rest, ...picked(was, keys) } as Facts
+  return { ...lessFacts(facts, keys), ...picked(was, keys) }
 }

@@ -5,26 +5,10 @@ import type { Concept } from '../language/concepts.ts'
 import type { Heard } from '../language/heard.ts'
 import type { Topic } from '../reply.ts'
 import { FITNESS_TOPICS } from '../topics/fitness/route.ts'
+import { QUESTIONS } from '../topics/job/asks.ts'
 
-/** What a question asks for, in words. */
-const QUESTION_WORDS: readonly Concept[] = [
-  'how-many',
-  'how-much',
-  'what',
-  'when',
-  'how-long',
-  'can-we',
-  'enough',
-  'which',
-  'buy',
-  'cover',
-  'help',
-  'math',
-  'so-far',
-  'who',
-  'picture',
-  'what-if',
-]
+/** In a talk that goes on these ask as well. */
+const QUESTION_WORDS: readonly Concept[] = [...QUESTIONS, 'buy', 'so-far', 'who']
 
 export const CHANGE_WORDS: readonly Concept[] = ['make-it', 'add', 'drop', 'keep']
 

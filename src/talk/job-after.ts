@@ -1,5 +1,5 @@
 /** What the job keeps of a message. */
-import type { FactName, Facts } from '../facts.ts'
+import { type FactName, type Facts, lessFacts, ON_HAND } from '../facts.ts'
 import type { Memory } from '../jobs/memory.ts'
 import type { Heard } from '../language/heard.ts'
 import type { Topic } from '../reply.ts'
@@ -11,15 +11,8 @@ import { type RoomsSaid, toldAlike } from './rooms-after.ts'
 
 /** Facts that belong to one question and go over only to the same topic. */
 export const PASSING: readonly FactName[] = [
-  'haveBags',
-  'haveBoxes',
-  'haveTiles',
-  'leftM2',
-  'usedBags',
-  'usedM2',
+  ...ON_HAND,
   'coverageM2',
-  'powderKg',
-  'bagsToMix',
   'temperatures',
   'when',
   'done',
@@ -29,8 +22,7 @@ export const PASSING: readonly FactName[] = [
   'opening',
 ]
 
-export const lastingFacts = (facts: Facts): Facts =>
-  Object.fromEntries(Object.entries(facts).filter(([k]) => !PASSING.includes(k as FactName))) as Facts
+export const lastingFacts = (facts: Facts): Facts => lessFacts(facts, PASSING)
 
 /** The rooms of the job that a change means: those named, else those asked about last; all of a job with one tile. */
 export function jobScope(job: Facts, floor: RoomsSaid, talked: Facts): InScope {

@@ -1,6 +1,5 @@
 /** Area and outer walls, and the layout itself: where to snap the lines, the worst cut, the cut list, the picture. */
 
-import { movementSpacingM } from '../core/joints.ts'
 import type { Facts, Tile } from '../facts.ts'
 import { area, count, type Phrase, run, say, small, word } from '../phrase.ts'
 import { fine, type Outcome, refuse } from '../problem.ts'
@@ -23,7 +22,7 @@ import {
   wishesNotKept,
 } from './layout-extras.ts'
 import { poleLengthMm, rulesCompared } from './layout-route.ts'
-import { exposureOf, movementLines, movementOf, softPlaces } from './movement.ts'
+import { exposureOf, movementAlone, movementLines, movementOf, softPlaces } from './movement.ts'
 import { opening, openingAsked } from './openings.ts'
 import { drawingsOf } from './picture.ts'
 import { type LaidFloor, type LaidRoom, LEAST_LAID_MM, laidFor } from './plan.ts'
@@ -69,37 +68,6 @@ export function layout(brief: Brief): Outcome<Told> {
   if (brief.has('movement-word') && !knownTile(brief.facts)) return movementAlone(brief, floor.value.areaM2)
   const wantsLayout = brief.has(...LAYOUT_WORDS) && !brief.heard.has('perimeter', 'area-word')
   return wantsLayout ? layouts(brief) : areaOnly(brief, floor.value.areaM2, floor.value.perimeterM)
-}
-
-/** Soft joints of a floor whose tile nobody told: how many lines, by the sides alone. */
-function movementAlone(brief: Brief, areaM2: number): Outcome<Told> {
-  const { country } = brief.facts
-  const exposure = exposureOf(brief)
-  const { lowM, highM } = movementSpacingM(exposure, country === 'other' ? 'US' : country)
-  const pieces = (brief.facts.rooms ?? []).flatMap((r) => r.pieces.filter((p) => p.sign === 1))
-  const linesAt = (spacingM: number): number =>
-    pieces.reduce(
-      (sum, p) => sum + [p.lengthMm, p.widthMm].reduce((n, mm) => n + Math.ceil(mm / (spacingM * 1000) - 1e-9) - 1, 0),
-      0,
-    )
-  const args = {
-    few: count(linesAt(highM)),
-    many: count(linesAt(lowM)),
-    low: run(lowM * 1000),
-    high: run(highM * 1000),
-  }
-  return fine({
-    topic: 'joints',
-    answer: say(linesAt(highM) === linesAt(lowM) ? 'movement.alone' : 'movement.alone-range', args),
-    details: [say('movement.alone-walls')],
-    sources: [{ text: 'TCNA EJ171 (2018)', reported: true }],
-    values: {
-      area_m2: areaM2,
-      movement_spacing_m: highM,
-      ...(lowM === highM ? {} : { movement_spacing_m_low: lowM, movement_spacing_m_high: highM }),
-      movement_lines: linesAt(lowM),
-    },
-  })
 }
 
 function areaOnly(brief: Brief, areaM2: number, perimeterM: number): Outcome<Told> {
@@ -171,7 +139,8 @@ function wholeLayout(brief: Brief): Outcome<Told> {
   })
   const asksCuts = brief.heard.has('how-many') && brief.heard.has('cut', 'full-tiles')
   const margins = brief.heard.has('room-off') ? marginLines(rooms[0]) : []
-  const soft = [...(movement.lines === 0 ? [say('movement.none-inside')] : []), ...movementLines(movement)]
+  const movementTold = movementLines(movement)
+  const soft = [...(movement.lines === 0 ? [say('movement.none-inside')] : []), ...movementTold]
   const asksSoft = brief.has('movement-word') && !brief.heard.has(...BESIDE_SOFT)
   return fine({
     topic: asksSoft ? 'joints' : 'layout',
@@ -197,7 +166,7 @@ function wholeLayout(brief: Brief): Outcome<Told> {
           ...wishesNotKept(facts, rooms[0]),
           ...measureAgain(rooms[0]),
           ...nominalLines(facts, known, laid, brief.metric),
-          ...movementLines(movement),
+          ...movementTold,
         ],
     assumed: [
       ...assumed,

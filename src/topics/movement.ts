@@ -2,12 +2,19 @@
 
 import { boxOf, type Floor } from '../core/floor/rings.ts'
 import { type Exposure, movementSpacingM } from '../core/joints.ts'
-import { type MovementPlan, movementJoints, type SlabJoint, sealantTubes } from '../core/layout/lines.ts'
+import {
+  movementLines as linesBetween,
+  type MovementPlan,
+  movementJoints,
+  type SlabJoint,
+  sealantTubes,
+} from '../core/layout/lines.ts'
 import type { Facts } from '../facts.ts'
 import { count, type Phrase, room, run, say, word } from '../phrase.ts'
+import { fine, type Outcome } from '../problem.ts'
 import { WALL_GAP_MM } from './laid-spec.ts'
 import type { LaidFloor } from './plan.ts'
-import type { Brief } from './topic.ts'
+import type { Brief, Told } from './topic.ts'
 
 export type Movement = {
   readonly plans: readonly (MovementPlan | null)[]
@@ -153,5 +160,36 @@ export function softPlaces(plan: MovementPlan | null): Phrase[] {
         how: word(onJoints ? 'soft-on-joints' : 'soft-cut'),
       }),
     ]
+  })
+}
+
+/** Soft joints of a floor whose tile nobody told: how many lines, by the sides alone. */
+export function movementAlone(brief: Brief, areaM2: number): Outcome<Told> {
+  const exposure = exposureOf(brief)
+  const { lowM, highM } = movementSpacingM(exposure, rulesOf(brief.facts))
+  const pieces = (brief.facts.rooms ?? []).flatMap((r) => r.pieces.filter((p) => p.sign === 1))
+  const linesAt = (spacingM: number): number =>
+    pieces.reduce(
+      (sum, p) => sum + linesBetween(p.lengthMm, spacingM * 1000) + linesBetween(p.widthMm, spacingM * 1000),
+      0,
+    )
+  const [few, many] = [linesAt(highM), linesAt(lowM)]
+  const args = {
+    few: count(few),
+    many: count(many),
+    low: run(lowM * 1000),
+    high: run(highM * 1000),
+  }
+  return fine({
+    topic: 'joints',
+    answer: say(few === many ? 'movement.alone' : 'movement.alone-range', args),
+    details: [say('movement.alone-walls')],
+    sources: [{ text: 'TCNA EJ171 (2018)', reported: true }],
+    values: {
+      area_m2: areaM2,
+      movement_spacing_m: highM,
+      ...(lowM === highM ? {} : { movement_spacing_m_low: lowM, movement_spacing_m_high: highM }),
+      movement_lines: many,
+    },
   })
 }

@@ -9,13 +9,9 @@ import { layRectangle } from '../../src/core/layout/rectangle.ts'
 import { searchStart } from '../../src/core/layout/search.ts'
 import { type LayoutSpec, plainSpec } from '../../src/core/layout/spec.ts'
 import { NO_WISHES } from '../../src/core/layout/wishes.ts'
+import { must } from '../support/must.ts'
 
 const FT = 304.8
-
-const must = <T>(outcome: { ok: true; value: T } | { ok: false; problem: unknown }): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
 
 /** Median time of a call, after a warm-up. [ms] */
 function median(call: (k: number) => unknown, runs: number): number {

@@ -5,12 +5,7 @@ import { type Point, ringArea } from '../../src/core/floor/rings.ts'
 import { rectangle } from '../../src/core/floor/shapes.ts'
 import { panBed } from '../../src/core/shower/pan.ts'
 import { slitBehind } from '../../src/core/shower/slit.ts'
-import type { Outcome } from '../../src/problem.ts'
-
-const must = <T>(outcome: Outcome<T>): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
+import { must } from '../support/must.ts'
 
 /** The shortest way from a to b round a circle: straight where it clears it, else two tangents and the arc between. */
 function wayRound(a: Point, b: Point, c: Point, r: number): number {

@@ -3,7 +3,7 @@ import { tubeFillsM } from '../../core/joints.ts'
 import type { OrderLine } from '../../core/order.ts'
 import { boxesForLot } from '../../core/order.ts'
 import { faceM2 } from '../../core/tile.ts'
-import type { Facts } from '../../facts.ts'
+import { type FactName, lessFacts, ON_HAND } from '../../facts.ts'
 import { type Amount, named, type Phrase, percent, say } from '../../phrase.ts'
 import { yielding } from '../../practice.ts'
 import { fine, type Outcome, refuse } from '../../problem.ts'
@@ -31,27 +31,12 @@ export type JobLines = {
 }
 
 /** Facts of one question that would turn a topic into another answer. */
-const MID_JOB = [
-  'haveBags',
-  'haveBoxes',
-  'haveTiles',
-  'leftM2',
-  'usedBags',
-  'usedM2',
-  'coverageM2',
-  'bagsToMix',
-  'bagKg',
-  'powderKg',
-] as const
+const MID_JOB: readonly FactName[] = [...ON_HAND, 'coverageM2']
 
-export function plainJob(brief: Brief, keepBag = false): Brief {
-  const facts = Object.fromEntries(
-    Object.entries(brief.facts).filter(
-      ([key]) => !(MID_JOB as readonly string[]).includes(key) || (keepBag && key === 'bagKg'),
-    ),
-  ) as Facts
-  return { ...brief, facts }
-}
+export const plainJob = (brief: Brief, keepBag = false): Brief => ({
+  ...brief,
+  facts: lessFacts(brief.facts, keepBag ? MID_JOB : [...MID_JOB, 'bagKg']),
+})
 
 const TUBE_USES = { widthMm: 6.35, depthMm: 6.35 }
 

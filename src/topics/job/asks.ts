@@ -2,7 +2,8 @@
 import type { Concept } from '../../language/concepts.ts'
 import type { Heard } from '../../language/heard.ts'
 
-const QUESTIONS: readonly Concept[] = [
+/** What a question asks for, in words. */
+export const QUESTIONS: readonly Concept[] = [
   'how-many',
   'how-much',
   'what',

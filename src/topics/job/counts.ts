@@ -1,11 +1,9 @@
 /** Quantities of a job for its record and its change orders: tiles by size, bags, area. */
-import type { Facts, Tile } from '../../facts.ts'
+import type { Facts } from '../../facts.ts'
 import { type Amount, area, count, type Phrase, say, word } from '../../phrase.ts'
-import { briefsByTiling } from '../by-tiling.ts'
-import { knownTile, tilePhrase } from '../stuff.ts'
-import { tile } from '../tile.ts'
+import { tilePhrase } from '../stuff.ts'
 import type { Brief } from '../topic.ts'
-import { lasting, numberIn, quantitiesOf, quietly, type Values } from './quantities.ts'
+import { numberIn, quantitiesOf, tilesBySize, type Values } from './quantities.ts'
 
 /** One quantity: its name, how it is told, and how much there is. */
 export type Quantity = {
@@ -33,24 +31,9 @@ export function countsOf(brief: Brief, facts: Facts): { readonly all: readonly Q
 }
 
 function tilesOf(brief: Brief, facts: Facts): Quantity[] {
-  const sizes = new Map<string, { tile: Tile; tiles: number; boxes: number | null }>()
   if (facts.rooms === undefined && facts.areaM2 === undefined) return []
-  for (const one of briefsByTiling(quietly(brief, lasting(facts)))) {
-    const known = knownTile(one.facts)
-    const told = known ? tile(one) : null
-    if (!known || !told?.ok) continue
-    const tiles = numberIn(told.value.values ?? null, 'tile_count')
-    const boxes = numberIn(told.value.values ?? null, 'tile_boxes')
-    if (tiles === null) continue
-    const key = `${Math.round(known.lengthMm)} ${Math.round(known.widthMm)}`
-    const before = sizes.get(key)
-    sizes.set(key, {
-      tile: known,
-      tiles: tiles + (before?.tiles ?? 0),
-      boxes: boxes === null ? (before?.boxes ?? null) : boxes + (before?.boxes ?? 0),
-    })
-  }
-  return [...sizes].flatMap(([key, of]): Quantity[] => {
+  return tilesBySize(brief, facts).flatMap((of): Quantity[] => {
+    const key = `${Math.round(of.tile.lengthMm)} ${Math.round(of.tile.widthMm)}`
     const size = tilePhrase(of.tile, brief.metric)
     const tiles = { key: `tiles ${key}`, what: say('job.tiles-of', { tile: size }), n: of.tiles, tell: count }
     if (of.boxes === null) return [tiles]

@@ -8,7 +8,7 @@ import { floorSum } from '../floors.ts'
 import { logValues } from '../log/values.ts'
 import { knownTile } from '../stuff.ts'
 import type { Brief, Told } from '../topic.ts'
-import { lasting, numberIn, quantitiesOf, tilesBySize, type Values } from './quantities.ts'
+import { lasting, numberIn, quantitiesOf, tilesTold, type Values } from './quantities.ts'
 import { factPhrases, jobName, logLines } from './tell.ts'
 
 /** Keys of the contract that the facts of a job fill by themselves. */
@@ -35,7 +35,7 @@ export function holdings(brief: Brief, facts: Facts, shown: Job): Pick<Told, 'de
   const [tiles, boxes, mortar, grout] = ['tile_count', 'tile_boxes', 'mortar_bags', 'grout_bags'].map((k) =>
     numberIn(values, k),
   )
-  const bySize = tilesBySize(brief, facts)
+  const bySize = tilesTold(brief, facts)
   const takes = [
     ...(boxes !== null ? [say('job.takes-boxes', { n: count(boxes) })] : []),
     ...(bySize.length > 0 ? bySize : tiles !== null ? [say('job.takes-tiles', { n: count(tiles) })] : []),

@@ -1,5 +1,5 @@
 /** What a job takes, worked out by the topics that count: tile, mortar, grout. */
-import type { Facts, Tile } from '../../facts.ts'
+import { type Facts, lessFacts, ON_HAND, type Tile } from '../../facts.ts'
 import { count, type Phrase, say } from '../../phrase.ts'
 import { isMixed } from '../../room-tiles.ts'
 import { briefsByTiling } from '../by-tiling.ts'
@@ -22,10 +22,7 @@ export const quietly = (brief: Brief, facts: Facts): Brief => ({
 })
 
 /** Facts of one question that are none of the job's. */
-export function lasting(facts: Facts): Facts {
-  const { haveBags, haveBoxes, haveTiles, leftM2, usedBags, usedM2, powderKg, bagsToMix, when, done, ...rest } = facts
-  return rest
-}
+export const lasting = (facts: Facts): Facts => lessFacts(facts, [...ON_HAND, 'when', 'done'])
 
 /** Area, tile, mortar and grout of a job, as far as it is known; null where no floor is. */
 export function quantitiesOf(brief: Brief, facts: Facts): Values | null {
@@ -42,22 +39,37 @@ export function quantitiesOf(brief: Brief, facts: Facts): Values | null {
   }
 }
 
-/** Tiles of each size, where rooms are tiled differently. */
-export function tilesBySize(brief: Brief, facts: Facts): Phrase[] {
-  if (!isMixed(facts)) return []
-  const sizes = new Map<string, { n: number; tile: Tile }>()
+/** What a job takes of one size of tile; boxes null where none tells how many a box holds. */
+export type OfSize = { readonly tile: Tile; readonly tiles: number; readonly boxes: number | null }
+
+/** Tiles of each size, rooms of the same tile together. */
+export function tilesBySize(brief: Brief, facts: Facts): OfSize[] {
+  const sizes = new Map<string, OfSize>()
   for (const one of briefsByTiling(quietly(brief, lasting(facts)))) {
-    const told = tile(one)
-    const n = told.ok ? numberIn(told.value.values ?? null, 'tile_count') : null
     const known = knownTile(one.facts)
-    if (n === null || !known) continue
-    const size = `${known.lengthMm}x${known.widthMm}`
-    sizes.set(size, { n: n + (sizes.get(size)?.n ?? 0), tile: known })
+    const told = known ? tile(one) : null
+    if (!known || !told?.ok) continue
+    const tiles = numberIn(told.value.values ?? null, 'tile_count')
+    const boxes = numberIn(told.value.values ?? null, 'tile_boxes')
+    if (tiles === null) continue
+    const size = `${Math.round(known.lengthMm)} ${Math.round(known.widthMm)}`
+    const before = sizes.get(size)
+    sizes.set(size, {
+      tile: known,
+      tiles: tiles + (before?.tiles ?? 0),
+      boxes: boxes === null ? (before?.boxes ?? null) : boxes + (before?.boxes ?? 0),
+    })
   }
-  return [...sizes.values()].map((of) =>
-    say('job.takes-tiles-of', { n: count(of.n), tile: tilePhrase(of.tile, brief.metric) }),
-  )
+  return [...sizes.values()]
 }
+
+/** "It takes 70 tiles of 18x18 …", where rooms are tiled differently. */
+export const tilesTold = (brief: Brief, facts: Facts): Phrase[] =>
+  isMixed(facts)
+    ? tilesBySize(brief, facts).map((of) =>
+        say('job.takes-tiles-of', { n: count(of.tiles), tile: tilePhrase(of.tile, brief.metric) }),
+      )
+    : []
 
 export const numberIn = (values: Values | null, key: string): number | null => {
   const value = values?.[key]

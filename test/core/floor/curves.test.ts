@@ -5,11 +5,8 @@ import { type Curve, curveArea, curvedFloor, lessCurve, plusArc } from '../../..
 import { type Floor, floorArea, floorPerimeter } from '../../../src/core/floor/rings.ts'
 import { lessRectangle, type Place, rectangle } from '../../../src/core/floor/shapes.ts'
 import type { Outcome } from '../../../src/problem.ts'
+import { must } from '../../support/must.ts'
 
-const must = <T>(outcome: Outcome<T>): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
 const why = (outcome: Outcome<unknown>) => (outcome.ok ? 'fine' : outcome.problem.facts['why'])
 const room = must(rectangle(4000, 3000))
 

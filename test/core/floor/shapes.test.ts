@@ -18,13 +18,10 @@ import {
 import { walk, walkByTurns } from '../../../src/core/floor/walk.ts'
 import { ledger, niche, onJoints, wallFace, wallsOn } from '../../../src/core/floor/walls.ts'
 import type { Outcome } from '../../../src/problem.ts'
+import { must } from '../../support/must.ts'
 import { floors } from '../layout/floors.ts'
 
 const FT = 304.8
-const must = <T>(outcome: Outcome<T>): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
 const why = (outcome: Outcome<unknown>) =>
   outcome.ok ? 'fine' : (outcome.problem.facts['why'] ?? outcome.problem.code)
 

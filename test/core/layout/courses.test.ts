@@ -5,12 +5,8 @@ import { carryCourses, courseShifts, type RunAsked } from '../../../src/core/lay
 import { boxOnJoints, crossingNear, nicheOnJoints } from '../../../src/core/layout/openings.ts'
 import { cutPieces, tilesOf } from '../../../src/core/layout/pieces.ts'
 import { type LayoutSpec, type Pattern, plainSpec } from '../../../src/core/layout/spec.ts'
-import type { Outcome } from '../../../src/problem.ts'
+import { must } from '../../support/must.ts'
 
-const must = <T>(outcome: Outcome<T>): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
 const FT = 304.8
 const IN = 25.4
 const HALF: Pattern = { kind: 'offset', share: { over: 1, under: 2 }, step: 'back-and-forth', along: 'length' }

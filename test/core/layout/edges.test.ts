@@ -5,15 +5,11 @@ import { floorOf } from '../../../src/core/floor/check.ts'
 import type { Point, Ring } from '../../../src/core/floor/rings.ts'
 import { sharedEdges } from '../../../src/core/layout/edges.ts'
 import { tilesOf } from '../../../src/core/layout/pieces.ts'
-import { type LayoutSpec, type Pattern, plainSpec } from '../../../src/core/layout/spec.ts'
+import { type LayoutSpec, plainSpec } from '../../../src/core/layout/spec.ts'
 import { clipsForEdges, gridEdges } from '../../../src/core/levelling.ts'
-import type { Outcome } from '../../../src/problem.ts'
-import { floors } from './floors.ts'
+import { must } from '../../support/must.ts'
+import { EVERY_PATTERN, floors } from './floors.ts'
 
-const must = <T>(outcome: Outcome<T>): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
 const rectangle = (w: number, h: number) =>
   must(
     floorOf([
@@ -24,18 +20,6 @@ const rectangle = (w: number, h: number) =>
     ]),
   )
 const total = (edges: readonly { count: number }[]) => edges.reduce((sum, e) => sum + e.count, 0)
-
-const PATTERNS: Pattern[] = [
-  { kind: 'stacked' },
-  { kind: 'offset', share: { over: 1, under: 3 }, step: 'stair', along: 'length' },
-  { kind: 'offset', share: { over: 1, under: 2 }, step: 'back-and-forth', along: 'width' },
-  { kind: 'random', leastStaggerMm: null },
-  { kind: 'herringbone', planks: 1 },
-  { kind: 'herringbone', planks: 2 },
-  { kind: 'basketweave' },
-  { kind: 'hexagon' },
-  { kind: 'two-size', smallMm: 110 },
-]
 
 test('full rows share what a grid shares, and take the same clips', () => {
   const [columns, rows] = [7, 5]
@@ -51,7 +35,7 @@ test('full rows share what a grid shares, and take the same clips', () => {
 
 test('an offset row shares each long side with two of the next', () => {
   // Two rows of 4 at a half: 7 stretches between them, 3 + 4 short sides.
-  const spec: LayoutSpec = { ...plainSpec(600, 300, 0), pattern: PATTERNS[2] }
+  const spec: LayoutSpec = { ...plainSpec(600, 300, 0), pattern: EVERY_PATTERN[2] }
   const along: LayoutSpec = {
     ...spec,
     pattern: { kind: 'offset', share: { over: 1, under: 2 }, step: 'stair', along: 'length' },
@@ -62,11 +46,11 @@ test('an offset row shares each long side with two of the next', () => {
 describe('on a wide floor a tile has so many neighbours as Euler’s formula gives', () => {
   // Four where corners of four tiles meet, six where every joint ends on another: two and three edges a tile.
   test.each([
-    ['stacked', PATTERNS[0], 2],
-    ['third offset', PATTERNS[1], 3],
-    ['herringbone', PATTERNS[4], 3],
-    ['double herringbone', PATTERNS[5], 3],
-    ['hexagon', PATTERNS[7], 3],
+    ['stacked', EVERY_PATTERN[0], 2],
+    ['third offset', EVERY_PATTERN[1], 3],
+    ['herringbone', EVERY_PATTERN[4], 3],
+    ['double herringbone', EVERY_PATTERN[5], 3],
+    ['hexagon', EVERY_PATTERN[7], 3],
   ] as const)('%s', (_, pattern, each) => {
     const spec = { ...plainSpec(600, 145, 3), pattern, originMm: [31, 17] as Point, angleDeg: 15 }
     const floor = rectangle(60_000, 55_000)
@@ -100,7 +84,7 @@ test('the same edges as every pair of pieces looked at by itself', () => {
   fc.assert(
     fc.property(
       floors,
-      fc.constantFrom(...PATTERNS.filter(({ kind }) => kind !== 'basketweave')),
+      fc.constantFrom(...EVERY_PATTERN.filter(({ kind }) => kind !== 'basketweave')),
       fc.constantFrom(0, 45, 30),
       fc.integer({ min: 0, max: 400 }),
       (floor, pattern, angleDeg, at) => {
@@ -129,7 +113,7 @@ test('the same edges as every pair of pieces looked at by itself', () => {
 
 test('the edges and the crossings make up the joints', () => {
   fc.assert(
-    fc.property(floors, fc.constantFrom(...PATTERNS), (floor, pattern) => {
+    fc.property(floors, fc.constantFrom(...EVERY_PATTERN), (floor, pattern) => {
       const spec: LayoutSpec = { ...plainSpec(450, 225, 3), pattern, originMm: [11, 7] }
       const listed = tilesOf(floor, spec)
       if (!listed.ok) return

@@ -3,6 +3,8 @@ import fc from 'fast-check'
 import { floorOf } from '../../../src/core/floor/check.ts'
 import { less, union } from '../../../src/core/floor/combine.ts'
 import type { Floor, Point, Ring } from '../../../src/core/floor/rings.ts'
+import type { Pattern } from '../../../src/core/layout/spec.ts'
+import { must } from '../../support/must.ts'
 
 const rectangle = (x: number, y: number, w: number, h: number): Ring => [
   [x, y],
@@ -43,7 +45,15 @@ const slanted: fc.Arbitrary<Floor> = fc
 
 export const floors: fc.Arbitrary<Floor> = fc.oneof(squared, slanted)
 
-function must<T>(outcome: { ok: true; value: T } | { ok: false; problem: unknown }): T {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
+/** One of each pattern that can be laid. */
+export const EVERY_PATTERN: readonly Pattern[] = [
+  { kind: 'stacked' },
+  { kind: 'offset', share: { over: 1, under: 3 }, step: 'stair', along: 'length' },
+  { kind: 'offset', share: { over: 1, under: 2 }, step: 'back-and-forth', along: 'width' },
+  { kind: 'random', leastStaggerMm: null },
+  { kind: 'herringbone', planks: 1 },
+  { kind: 'herringbone', planks: 2 },
+  { kind: 'basketweave' },
+  { kind: 'hexagon' },
+  { kind: 'two-size', smallMm: 110 },
+]

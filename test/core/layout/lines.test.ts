@@ -16,14 +16,10 @@ import { cutPieces } from '../../../src/core/layout/pieces.ts'
 import { around, plankShifts, wrap } from '../../../src/core/layout/random.ts'
 import { type LayoutSpec, plainSpec } from '../../../src/core/layout/spec.ts'
 import { NO_WISHES } from '../../../src/core/layout/wishes.ts'
-import type { Outcome } from '../../../src/problem.ts'
+import { must } from '../../support/must.ts'
 
 const IN = 25.4
 const FT = 304.8
-const must = <T>(outcome: Outcome<T>): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
 
 test('the joint that loses a sliver is 0.208 in — references 13.9', () => {
   const fit = jointWithoutSliver(97.25 * IN, 0.125 * IN, 5.875 * IN, 0.1875 * IN, IN / 16, 0.375 * IN)

@@ -5,29 +5,14 @@ import { floorOf } from '../../../src/core/floor/check.ts'
 import { shared } from '../../../src/core/floor/combine.ts'
 import { floorArea, type Ring, ringArea } from '../../../src/core/floor/rings.ts'
 import { cutList, cutPieces, tilesOf } from '../../../src/core/layout/pieces.ts'
-import { type LayoutSpec, type Pattern, plainSpec } from '../../../src/core/layout/spec.ts'
-import type { Outcome } from '../../../src/problem.ts'
-import { floors } from './floors.ts'
+import { type LayoutSpec, plainSpec } from '../../../src/core/layout/spec.ts'
+import { must } from '../../support/must.ts'
+import { EVERY_PATTERN, floors } from './floors.ts'
 
-const must = <T>(outcome: Outcome<T>): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
-const PATTERNS: Pattern[] = [
-  { kind: 'stacked' },
-  { kind: 'offset', share: { over: 1, under: 3 }, step: 'stair', along: 'length' },
-  { kind: 'offset', share: { over: 1, under: 2 }, step: 'back-and-forth', along: 'width' },
-  { kind: 'random', leastStaggerMm: null },
-  { kind: 'herringbone', planks: 1 },
-  { kind: 'herringbone', planks: 2 },
-  { kind: 'basketweave' },
-  { kind: 'hexagon' },
-  { kind: 'two-size', smallMm: 110 },
-]
 const specs: fc.Arbitrary<LayoutSpec> = fc.record({
   tile: fc.record({ lengthMm: fc.integer({ min: 250, max: 900 }), widthMm: fc.integer({ min: 150, max: 450 }) }),
   jointMm: fc.constantFrom(1.5875, 3, 4.7625),
-  pattern: fc.constantFrom(...PATTERNS),
+  pattern: fc.constantFrom(...EVERY_PATTERN),
   angleDeg: fc.constantFrom(0, 45, 30),
   originMm: fc.tuple(fc.integer({ min: -900, max: 900 }), fc.integer({ min: -900, max: 900 })),
   wallGapMm: fc.constantFrom(0, 6),

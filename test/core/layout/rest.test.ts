@@ -9,13 +9,9 @@ import { type Cost, latestRow, restAfter, rowsReached } from '../../../src/core/
 import { firstWalls, hiddenAt, type Place, setOrder } from '../../../src/core/layout/rows.ts'
 import { type LayoutSpec, type Pattern, plainSpec } from '../../../src/core/layout/spec.ts'
 import { reuseOffcuts } from '../../../src/core/offcuts/reuse.ts'
-import type { Outcome } from '../../../src/problem.ts'
+import { must } from '../../support/must.ts'
 import { floors } from './floors.ts'
 
-const must = <T>(outcome: Outcome<T>): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
 const box = (w: number, h: number): Ring => [
   [0, 0],
   [w, 0],

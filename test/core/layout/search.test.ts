@@ -10,14 +10,10 @@ import { layRectangle } from '../../../src/core/layout/rectangle.ts'
 import { type Start, searchStart } from '../../../src/core/layout/search.ts'
 import { type LayoutSpec, type Pattern, plainSpec } from '../../../src/core/layout/spec.ts'
 import { NO_WISHES } from '../../../src/core/layout/wishes.ts'
-import type { Outcome } from '../../../src/problem.ts'
+import { must } from '../../support/must.ts'
 import { floors } from './floors.ts'
 
 const IN = 25.4
-const must = <T>(outcome: Outcome<T>): T => {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem))
-  return outcome.value
-}
 const start = (w: number, h: number, spec: LayoutSpec, wishes = NO_WISHES): Start =>
   must(searchStart(must(rectangle(w, h)), spec, wishes))
 
