@@ -8,7 +8,7 @@ import type { Topic } from './reply.ts'
 import { sameTile } from './room-tiles.ts'
 import { topicNamed, topicOf, topicOfFloor } from './router.ts'
 import { withSmallAsked, withWallAsked } from './talk/asked-back.ts'
-import { scaled, withBareCount, withBareFigure, withTilePair } from './talk/bare-figures.ts'
+import { scaled, withBareCount, withBareFigure, withBareThird, withTilePair } from './talk/bare-figures.ts'
 import { hasFloor, isFollowUp, narrows } from './talk/follow-up.ts'
 import { jobAfter, jobScope, lastingFacts, PASSING, roomsOfJob } from './talk/job-after.ts'
 import { merged } from './talk/newer-facts.ts'
@@ -56,7 +56,12 @@ export function meaningOf(message: Heard, memory: Memory): Meaning {
   const base = followsUp && talk ? carry(talk, job, topic) : { facts: job, carried: fromJob(job) }
   const floor = fitness ? null : withRooms(heard, memory, base.facts)
   const said = floor
-    ? withBareCount(heard, memory, withBareFigure(heard, floor.said, topic, followsUp), followsUp)
+    ? withBareCount(
+        heard,
+        memory,
+        withBareThird(heard, withBareFigure(heard, floor.said, topic, followsUp), topic),
+        followsUp,
+      )
     : withTilePair(heard)
   const scope = floor?.scope ?? sameTile(base.facts)
   const facts = merged(base.facts, said, scope)

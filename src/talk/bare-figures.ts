@@ -1,8 +1,10 @@
 /** Figures without a noun, read by what the talk is about: "make it 250", "make it 3/16", "half that". */
 import type { Facts, Room } from '../facts.ts'
 import type { Memory } from '../jobs/memory.ts'
+import type { Concept } from '../language/concepts.ts'
 import type { Heard } from '../language/heard.ts'
-import { toSi } from '../language/measures.ts'
+import { type Quantity, toSi } from '../language/measures.ts'
+import type { Noun } from '../language/nouns.ts'
 import { smallMm } from '../language/small-lengths.ts'
 import type { Topic } from '../reply.ts'
 import { roomM2 } from '../topics/floors.ts'
@@ -38,7 +40,32 @@ const WIDEST_JOINT_MM = 13
 
 const LEAST_NOTCH_MM = 6
 
+const TILES: readonly Concept[] = ['tile', 'plank', 'tile-kind', 'porcelain', 'ceramic']
+/** Topics that lay the tile. */
+const LAID: readonly Topic[] = ['tile', 'layout', 'order']
+
 const JOINTED: readonly Topic[] = ['grout', 'tile', 'order', 'layout', 'levelling']
+
+const NO_TILE_IS_THINNER_MM = 6.35
+
+/** "8x48 planks 3/16": too thin to be the tile's own thickness, which is "18x18 tile 3/8". */
+function isTileBefore({ mark }: Noun, q: Quantity): boolean {
+  const mm = smallMm(q, false)
+  const ends = mark.first + mark.count === q.first
+  return ends && TILES.includes(mark.concept) && mm !== null && mm < NO_TILE_IS_THINNER_MM
+}
+
+/** "8x48 planks, a third": a third of nothing said is how far the rows are offset. */
+export function withBareThird(heard: Heard, said: Facts, topic: Topic | null): Facts {
+  const [third] = heard.loose.filter(({ q, nouns }) => q.token.spelled && q.unit === null && nouns.length === 0)
+  // "a third done": what follows says what it is of.
+  const isThird =
+    third !== undefined &&
+    Math.abs(third.q.token.value - 1 / 3) < 1e-9 &&
+    heard.tokens[third.q.last + 1]?.kind !== 'word'
+  const laid = topic !== null && LAID.includes(topic)
+  return isThird && laid && said.pattern === undefined ? { ...said, pattern: { name: 'offset', offset: [1, 3] } } : said
+}
 
 /** "make it 3/16", "grout for 120 sf of 12x24 1/8": a small figure with no noun is the joint; after mortar it is the notch. */
 export function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, followsUp: boolean): Facts {
@@ -50,7 +77,7 @@ export function withBareFigure(heard: Heard, said: Facts, topic: Topic | null, f
   const bare = heard.loose.find(
     ({ q, nouns }) =>
       // "make the mudroom 3/16": the room tells where, not what.
-      nouns.every((noun) => heard.has('make-it') && noun.mark.concept === 'house-part') &&
+      nouns.every((noun) => (heard.has('make-it') && noun.mark.concept === 'house-part') || isTileBefore(noun, q)) &&
       (!q.token.spelled || q.unit !== null || q.token.value <= 1 / 4) &&
       (q.token.fraction || q.dimension === 'length'),
   )

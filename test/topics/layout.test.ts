@@ -524,6 +524,19 @@ describe('soft joints, margins and units as crews say them', () => {
     )
   })
 
+  test('a thin figure behind the tile is its joint, a third of nothing said is the offset', () => {
+    const whole = ask('11x9 room 8x48 planks, 3/16 joint, third offset')
+    const short = ask('11x9 room 8x48 planks 3/16, a third')
+    expect(short.values['joint_mm']).toBeCloseTo(4.7625)
+    expect(short.values['tile_cut']).toBe(whole.values['tile_cut'])
+    expect(short.assumed.join()).not.toMatch(/stacked/)
+    expect(last('10x12 8x48', 'on a third?').assumed.join()).not.toMatch(/stacked/)
+    expect(ask('cuarto 10x12 tabla 8x48 3/16, a un tercio').assumed.join()).not.toMatch(/en línea/)
+    // 3/8 is as thick as tile is; a third done is no pattern.
+    expect(ask('10x12 18x18 tile 3/8').values['joint_mm']).toBeCloseTo(3.175)
+    expect(ask('10x12 8x48, a third done').assumed.join()).toMatch(/stacked/)
+  })
+
   test('a room goes by its name, whatever else the name could ask about', () => {
     const told = last('kitchen 10x10, pantry 4x5 12x24 1/8', 'drop the pantry')
     expect([told.topic, told.values['tile_count']]).toEqual([
